@@ -14,6 +14,7 @@ import { mended } from '../workspace/unattended.ts';
 import { isBroken } from '../workspace/variant.ts';
 import { stops } from './completion/item.ts';
 import { speaksOfSize } from './place.ts';
+import { adjustFinding } from './rewrites/adjust.ts';
 import type { RewriteKind } from './rewrites/rewrite.ts';
 import { REWRITES } from './rewrites.ts';
 
@@ -27,6 +28,8 @@ export interface Action {
   readonly preferred?: boolean;
   /** Its edits cost more than a caret that only passes by is worth. */
   readonly costly?: true;
+  /** Its edits are worked out once it is chosen, where the client can ask then. */
+  readonly later?: true;
   /** Worked out when asked for. */
   readonly edits: () => readonly ActionEdit[];
 }
@@ -47,6 +50,7 @@ export function codeActions(
   if (wants('quickfix')) {
     const near = snapshot.findings.open.filter((f) => touches(f, range));
     for (const finding of near) producers.push(() => fixActions(snapshot, finding));
+    for (const finding of near) producers.push(() => middleActions(snapshot, finding));
     for (const finding of oneOfEach(near)) producers.push(() => sameKindActions(snapshot, finding));
     for (const finding of near) producers.push(() => allowActions(snapshot, finding));
   }
@@ -84,6 +88,10 @@ function fixActions(snapshot: Snapshot, finding: Finding): Action[] {
     edits: () => fix.edits,
   }));
 }
+
+/** A measure outside its band brought to the middle of it, beside the fix that brings it to the edge. */
+const middleActions = (snapshot: Snapshot, finding: Finding): Action[] =>
+  adjustFinding(snapshot, finding).map((rewrite) => ({ ...rewrite, finding, later: true }));
 
 /** Findings that only a better line can answer. */
 const NEVER_ALLOWED: ReadonlySet<string> = new Set(['syntax', 'allow-without-reason', 'decimal-comma']);

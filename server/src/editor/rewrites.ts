@@ -4,6 +4,7 @@
  */
 import type { PositionRange } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { adjustRewrites } from './rewrites/adjust.ts';
 import { draftRewrites } from './rewrites/draft.ts';
 import { extractRewrites } from './rewrites/extract.ts';
 import { lineRewrites, orderRewrites } from './rewrites/list.ts';
@@ -23,6 +24,7 @@ export const REWRITES: readonly {
   { kinds: ['refactor.rewrite'], offer: sentenceRewrites },
   { kinds: ['quickfix', 'refactor.rewrite'], offer: lineRewrites },
   { kinds: ['refactor.rewrite'], offer: swapRewrites },
+  { kinds: ['refactor.rewrite'], offer: adjustRewrites },
   { kinds: ['refactor.rewrite'], offer: measureRewrites },
   { kinds: ['refactor.rewrite'], offer: sizeRewrites },
   { kinds: ['refactor.extract'], offer: extractRewrites },

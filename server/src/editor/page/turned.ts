@@ -21,7 +21,7 @@ export function turnedOf(snapshot: Snapshot, { turn }: Look): Turned | undefined
   const worked = partMeasure(part, name);
   if (!worked.known) return undefined;
   const to = turn.value ?? middle(worked.value);
-  const result = adjusted(snapshot, part, { measure: name, to });
+  const result = adjusted(snapshot, part, { targets: [{ measure: name, to }] });
   const shared = { part: turn.part, measure: name, to };
   if (!result.ok) return { ...shared, moved: [], said: [], refused: result.why };
   const moved = result.moved.map(({ ingredient, before, after }) => ({ name: ingredient.name, before, after }));

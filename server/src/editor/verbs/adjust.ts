@@ -1,8 +1,7 @@
 /** A measure of a part brought to a value: `measure` is its name, `value` is `68 %`. */
-import { adjustPart } from '../../edits/adjust/adjust.ts';
 import { measureNamed, readValue } from '../../edits/adjust/wish.ts';
 import { sameName } from '../../recipe/words.ts';
-import { broughtBy } from '../../workspace/offered.ts';
+import { adjusted } from '../adjusted.ts';
 import { textIn } from '../page/acts/act.ts';
 import type { Verb } from './verb.ts';
 
@@ -10,7 +9,7 @@ export const adjust: Verb = {
   takes: ['measure', 'value', 'part?', 'hold?'],
   title: 'Adjust a measure',
   run: ({ snapshot, arg }) => {
-    const { document, recipe } = snapshot;
+    const { recipe } = snapshot;
     const listed = recipe.parts.filter(({ head }) => head.ingredients.length > 0);
     const named = textIn(arg, 'part');
     const part = named === undefined ? listed[0] : listed.find(({ head }) => sameName(head.name, named));
@@ -22,11 +21,8 @@ export const adjust: Verb = {
     if (typeof to === 'string') return { refused: to };
     const held = textIn(arg, 'hold');
     const hold = (['mass', 'flour'] as const).filter((each) => each === held);
-    const result = adjustPart(document, recipe, part, { targets: [{ measure, to }], hold });
+    const result = adjusted(snapshot, part, { targets: [{ measure, to }], hold });
     if (!result.ok) return { refused: result.why };
-    const harm = broughtBy(snapshot, snapshot.after(result.edits)).find(({ severity }) => severity === 'error');
-    if (harm !== undefined)
-      return { refused: `Nothing is written, since it would bring ${harm.code}: ${harm.said.message}` };
     const changes = result.moved.map(({ ingredient, before, after }) => `${ingredient.name} ${before} → ${after}`);
     return { edits: result.edits, changes, said: result.said };
   },

@@ -55,15 +55,18 @@ export interface Step {
 
 /**
  * By steps: what brings most to the gram, then what brings less. Pieces are turned only where nothing else brings any, and what the measure is held
- * against only where nothing at all does.
+ * against only where nothing at all does. `now` is what the measure is: a line that more of would lower it does not carry it.
  */
-export function carriersOf(name: MeasureName, lines: readonly Ingredient[]): readonly Step[] {
+export function carriersOf(name: MeasureName, lines: readonly Ingredient[], now: number): readonly Step[] {
   const brings = aboveOf(name);
   const first = FIRST[name];
-  // The dose of nitrite is not for turning.
+  // The dose of nitrite is not for turning, nor what it is a dose of.
   const own = lines.filter((i) => i.food?.class !== 'curing salt');
   const chosen = first === undefined ? [] : own.filter((i) => i.food !== undefined && first(i.food) && !isCounted(i));
-  const rows = own.map((line) => ({ line, share: brings(line) })).filter(({ share }) => share > 0);
+  const against = againstIn(name);
+  const rows = own
+    .map((line) => ({ line, share: brings(line) }))
+    .filter(({ line, share }) => share > now * against(line) && share > 0);
   const loose = rows.filter(({ line }) => !isCounted(line));
   const above = [chosen, purest(loose, NEARLY_ALL.has(name) ? 0.9 : 0.75), purest(loose, FAR_LESS)];
   const steps: Step[] = [];
@@ -76,7 +79,7 @@ export function carriersOf(name: MeasureName, lines: readonly Ingredient[]): rea
   for (const all of above) add('above', all);
   if (steps.length === 0) add('above', purest(rows, FAR_LESS));
   const below = belowOf(name);
-  if (steps.length === 0 && below !== undefined)
+  if (steps.length === 0 && below !== undefined && own.length === lines.length)
     add(
       'below',
       purest(
@@ -128,10 +131,15 @@ function gelatinePerGram(line: Ingredient): number {
   return grams === undefined ? 0 : (grams.low + grams.high) / 2 / gramsOf(line);
 }
 
-/** The same below it; undefined where that is the whole, which every line moves. */
+/** The same below it; nothing of a measure that is no quotient. */
+function againstIn(name: MeasureName): (line: Ingredient) => number {
+  const definition = MEASURES[name];
+  return 'bottom' in definition ? (line) => bringing(line, definition.bottom) : () => 0;
+}
+
+/** The same, where that is not the whole, which every line moves. */
 function belowOf(name: MeasureName): ((line: Ingredient) => number) | undefined {
   const definition = MEASURES[name];
-  if (!('bottom' in definition) || definition.per === 'mix' || definition.per === 'water') return undefined;
-  const { bottom } = definition;
-  return (line) => bringing(line, bottom);
+  const isWhole = !('per' in definition) || definition.per === 'mix' || definition.per === 'water';
+  return isWhole ? undefined : againstIn(name);
 }

@@ -116,7 +116,8 @@ export function sayUnreached(part: Part, wish: Wish, { reach, pieces }: Extract<
   for (const { target, range, stays } of reach) {
     const { measure, to } = target;
     const { words } = MEASURES[measure];
-    if (range === undefined) return `${nothingTurns(part, wish, measure)}, so ${words} stays as it is`;
+    if (range === undefined || range.high === 0)
+      return `${nothingTurns(part, wish, measure)}, so ${words} stays as it is`;
     if (to >= range.low - 1e-9 && to <= range.high + 1e-9) continue;
     const [way, edge] = to < range.low ? ['lower', range.low] : ['higher', range.high];
     const why =

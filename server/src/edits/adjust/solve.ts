@@ -72,8 +72,8 @@ interface Mover {
   readonly weight: number;
 }
 
-/** A step is only touched where those before it cannot do it. */
-const DEARER = 100;
+/** A step is only touched where those before it cannot do it, and moves so much less than they then. */
+const DEARER = 4;
 
 export function solve(part: Part, wish: Wish): Solved {
   const lines = movableLines(part).filter((line) => !wish.keep.has(line));
@@ -122,10 +122,11 @@ function bySteps(problem: Problem): Solution | undefined {
 
 const isHeld = (line: Ingredient, { hold }: Wish): boolean => hold.has('flour') && bringing(line, flourShare) > 0;
 
-const stepsFor = ({ measure }: Target, { lines, wish }: Problem): readonly Step[] =>
+const stepsFor = ({ measure }: Target, { lines, wish, contents }: Problem): readonly Step[] =>
   carriersOf(
     measure,
     lines.filter((line) => !isHeld(line, wish)),
+    valueAt(measure, contents, new Map()) ?? 0,
   );
 
 /** How often the equations are set up anew: a measure is the middle of a range, which is not quite the quotient of the middles. */

@@ -49,6 +49,8 @@ const FLOUR_LIKE: ReadonlySet<Food['class']> = new Set(['nut', 'seed', 'chocolat
 /** Water that wets a dough: not the flour's own, and half of what chopped herbs, vegetables and fruit hold (common practice, no source). */
 export function freeWater(food: Food): number | undefined {
   if (food.class === 'flour' || food.class === 'starch' || food.class === 'dried fruit') return 0;
+  // What is dissolved in water wets as well: 60 g on 100 g of flour are 60 %.
+  if (food.class === 'water') return 1;
   const water = part(food, 'water');
   if (water === undefined) return undefined;
   // What is dry holds its moisture and wets nothing.

@@ -6,6 +6,7 @@
 import { meant } from '../../../publish/view/formula/figures.ts';
 import type { MeasureName } from '../../../recipe/measures/kind.ts';
 import type { Part } from '../../../recipe/model.ts';
+import { capital } from '../../../recipe/words.ts';
 import { adjusted, measureCalled, partCalled } from '../../adjusted.ts';
 import { type Act, type Done, numberIn, textIn } from './act.ts';
 
@@ -39,8 +40,8 @@ export const adjust: Act = (done) => {
   const [of, to] = [meantBy(done), numberIn(arg, 'to')];
   if (of === undefined) return GONE;
   if (to === undefined) return { refused: 'The page does not say to which value.' };
-  const result = adjusted(snapshot, of.part, { measure: of.measure, to });
-  if (!result.ok) return { refused: `${result.why}.` };
+  const result = adjusted(snapshot, of.part, { targets: [{ measure: of.measure, to }] });
+  if (!result.ok) return { refused: `${capital(result.why)}.` };
   const { turn: _, ...rest } = look;
   const said = result.moved.map(({ ingredient, after }) => `${ingredient.name} ${after}`).join(', ');
   return { edits: result.edits, said: `${said}: written.`, look: rest };

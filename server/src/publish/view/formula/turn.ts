@@ -4,6 +4,7 @@
  */
 import { trimmed } from '../../../measure/number-text.ts';
 import { MEASURES } from '../../../recipe/measures/definitions.ts';
+import { capital } from '../../../recipe/words.ts';
 import { escapeHtml } from '../../escape-html.ts';
 import type { ReportMeasure } from '../../report-shape.ts';
 import type { Turned, ViewFacts } from '../facts.ts';
@@ -44,7 +45,7 @@ export function turnCell(turned: Turned, { name }: ReportMeasure, { readOnly }: 
   const field = `<label>to <input data-key="turn-field-${nameOf(turned)}" data-do="turn" data-look data-arg="${arg}" value="${heldText(turned)}" inputmode="decimal" size="4"> ${UNITS[MEASURES[name].unit]}</label>`;
   const leave = `<button data-do="leave" data-look>Leave it</button>`;
   if (refused !== undefined)
-    return `${field}<br><small>${escapeHtml(refused)}.</small><span class="fixes">${leave}</span>`;
+    return `${field}<br><small>${escapeHtml(capital(refused))}${refused.endsWith('.') ? '' : '.'}</small><span class="fixes">${leave}</span>`;
   const moves = moved.map(
     ({ name: line, before, after }) =>
       `<b>${escapeHtml(line)} ${escapeHtml(before)} → <span class="looked">${escapeHtml(after)}</span></b>`,

@@ -1,0 +1,98 @@
+/**
+ * Knows the rewrites that bring a measure to the middle of its band: on a line those that it is turned by, at the head of a part and on a
+ * finding those that lie outside.
+ * Refuses to bring what could hurt somebody: that is looked at when one is chosen.
+ */
+
+import type { Finding } from '../../checks/finding.ts';
+import { bandValuesIn } from '../../checks/formula/arithmetic.ts';
+import { type AdjustWish, adjustPart } from '../../edits/adjust/adjust.ts';
+import { carriersOf, movableLines } from '../../edits/adjust/carriers.ts';
+import { changeText } from '../../edits/adjust/said.ts';
+import { middle } from '../../measure/quantity.ts';
+import type { PositionRange } from '../../notation/document.ts';
+import { MEASURES } from '../../recipe/measures/definitions.ts';
+import type { KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
+import { partMeasure, placeIn } from '../../recipe/measures/part-measure.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
+import type { Snapshot } from '../../workspace/snapshot.ts';
+import { adjusted } from '../adjusted.ts';
+import { partAt } from '../place.ts';
+import { listedAt, type Rewrite } from './rewrite.ts';
+
+export function adjustRewrites(snapshot: Snapshot, range: PositionRange): Rewrite[] {
+  const listed = listedAt(snapshot, range);
+  const part = listed?.part ?? partAt(snapshot, range.start.line);
+  const held = part?.head.kind?.measures;
+  if (part === undefined || held === undefined) return [];
+  const isHead = snapshot.recipe.partsAt[part.index] === range.start.line && part.head.source.named;
+  if (listed === undefined && !isHead) return [];
+  const told = toldOn(snapshot, part, range.start.line);
+  const lines = movableLines(part);
+  const turned =
+    listed === undefined
+      ? held.filter((each) => isOutside(part, each))
+      : held.filter(({ measure }) => isTurnedBy(part, measure, lines, listed.ingredient));
+  return turned
+    .filter(({ measure }) => !told.has(measure))
+    .flatMap((each) => toMiddle(snapshot, part, each, 'refactor.rewrite'));
+}
+
+/** The same for a finding of a measure, beside its own fix, which brings it to the edge of its band. */
+export function adjustFinding(snapshot: Snapshot, { found }: Finding): Rewrite[] {
+  const band = bandValuesIn(found.values);
+  const part = band === undefined ? undefined : snapshot.recipe.parts[band.part];
+  return band === undefined || part === undefined || part.head.name !== band.partName
+    ? []
+    : toMiddle(snapshot, part, band.measure, 'quickfix');
+}
+
+/** Measures of which a finding on the line tells. */
+const toldOn = ({ findings }: Snapshot, { index }: Part, line: number): ReadonlySet<string> =>
+  new Set(
+    findings.open
+      .filter(({ at }) => at.line === line)
+      .flatMap(({ found }) => {
+        const band = bandValuesIn(found.values);
+        return band?.part === index ? [band.measure.measure] : [];
+      }),
+  );
+
+function isTurnedBy(part: Part, name: MeasureName, lines: readonly Ingredient[], ingredient: Ingredient): boolean {
+  const worked = partMeasure(part, name);
+  const [first] = worked.known ? carriersOf(name, lines, middle(worked.value)) : [];
+  return first?.lines.includes(ingredient) === true;
+}
+
+function isOutside(part: Part, held: KindMeasure): boolean {
+  const place = placeIn(partMeasure(part, held.measure), held);
+  return place !== undefined && place !== 'ok';
+}
+
+/** Nearer to the middle than this share of the band there is nothing to bring. */
+const NEAR = 0.03;
+/** The title says so many lines that move. */
+const MOST_SAID = 2;
+
+function toMiddle(snapshot: Snapshot, part: Part, held: KindMeasure, kind: Rewrite['kind']): Rewrite[] {
+  const [low, high] = held.usual;
+  const worked = partMeasure(part, held.measure);
+  if (high === null || !worked.known) return [];
+  const to = middle({ low: low ?? 0, high });
+  if (Math.abs(middle(worked.value) - to) <= NEAR * (high - (low ?? 0))) return [];
+  const wish: AdjustWish = { targets: [{ measure: held.measure, to }] };
+  const solved = adjustPart(snapshot.document, snapshot.recipe, part, wish);
+  if (!solved.ok || solved.moved.length === 0) return [];
+  const moves = solved.moved.slice(0, MOST_SAID).map((m) => `${m.after} ${m.ingredient.name}, ${changeText(m)}`);
+  const more = solved.moved.length > MOST_SAID ? `, and ${solved.moved.length - MOST_SAID} more` : '';
+  return [
+    {
+      title: `Bring ${MEASURES[held.measure].words} to the middle of its band: ${moves.join(', and ')}${more}`,
+      kind,
+      edits: () => {
+        const result = adjusted(snapshot, part, wish);
+        return result.ok ? result.edits : [];
+      },
+    },
+  ];
+}

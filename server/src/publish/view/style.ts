@@ -16,7 +16,7 @@ const TOKENS = `
   --band: color-mix(in srgb, var(--ink) 10%, var(--paper));
   --edge: var(--vscode-contrastBorder, color-mix(in srgb, var(--ink) 57%, var(--paper)));
   --bar: color-mix(in srgb, var(--ink) 58%, var(--paper));
-  --heat: var(--vscode-charts-orange, var(--ink));
+  --heat: var(--vscode-charts-orange, var(--vscode-charts-yellow, var(--ink)));
   --error: var(--vscode-editorError-foreground, var(--ink));
   --warning: var(--vscode-editorWarning-foreground, var(--ink));
   --note: var(--vscode-editorInfo-foreground, var(--ink));
@@ -53,7 +53,7 @@ small, .small { font-size: .923rem; }
 a { color: var(--link); text-underline-offset: 2px; }
 nav a, a.at { text-decoration: none; }
 a:hover, a:focus-visible { text-decoration: underline; }
-:focus-visible { outline: 2px solid var(--focus); outline-offset: 2px; }
+body :focus-visible { outline: 2px solid var(--focus); outline-offset: 2px; }
 .defs { position: absolute; }
 .mark { width: .85em; height: .85em; vertical-align: -.06em; fill: currentColor; stroke: currentColor; }
 .error { color: var(--error); } .warning { color: var(--warning); } .note { color: var(--note); }

@@ -1,0 +1,113 @@
+/**
+ * Knows in words how the server answers each message of the Language Server Protocol 3.17 and 3.18, or why it does not; `No` opens those it
+ * does not. `tests/lsp/protocol.test.ts` holds them against a session, and writes `server/docs/protocol.md`.
+ */
+export const PROTOCOL_WORDS: Readonly<Record<string, string>> = {
+  initialize: 'Abilities are read once; what is declared hangs on them (`lsp/capabilities.ts`).',
+  initialized: 'Watchers and settings are asked for, of a client that registers them.',
+  shutdown: 'Nothing is answered after it but the end.',
+  exit: 'The process ends: with 0 after a shutdown, with 1 without.',
+  'window/workDoneProgress/cancel': 'Checking the folder stops at the next file.',
+  'window/workDoneProgress/create': 'No: progress is told under the token that a request brings.',
+  'window/logMessage': 'What could not be used, and what failed, by feature and version of the text.',
+  'window/showMessage': 'No: nothing is put before a cook who asked for nothing; the log has it.',
+  'window/showMessageRequest': 'No: no question is asked of a cook who asked for nothing.',
+  'window/showDocument': 'No: a client that shows pages has commands of its own, a link is enough for the others.',
+  'telemetry/event': 'No: nothing is told of anybody.',
+
+  'textDocument/didOpen': 'A snapshot of the text is made, and its findings are worked out.',
+  'textDocument/didChange': 'In steps: only what an edit reaches is worked out again. A whole text is taken too.',
+  'textDocument/didClose': 'From here on the disk speaks again.',
+  'textDocument/didSave':
+    'What was saved in another encoding is found; a client without watchers is believed to have changed the disk.',
+  'textDocument/willSave': 'No: nothing is changed by saving unless it was asked for.',
+  'textDocument/willSaveWaitUntil':
+    'No: `source.fixAll.quern` and formatting are there for a client that wants them at a save.',
+  'textDocument/publishDiagnostics': 'For a client that does not pull: with the version, and empty when a text goes.',
+  'textDocument/diagnostic': 'With a result id; unchanged findings are said in a word.',
+  'workspace/diagnostic': 'Every recipe of the folders, streamed, with progress, and stopped when it is taken back.',
+  'workspace/diagnostic/refresh': 'Once after a change of settings or foods.',
+
+  'textDocument/hover':
+    'Grams and why, shares, sources, what a step takes and leaves, times measured, pictures; Markdown or plain.',
+  'textDocument/completion':
+    'Foods of the house and of this list, units that fit, kinds, verbs, codes, files, pictures; at a blank only where a list follows.',
+  'completionItem/resolve': 'The facts of a food or of a finding, for the one that is looked at.',
+  'textDocument/signatureHelp':
+    'The slots of a line, and which of them the caret is in; of a step, what is left to use.',
+  'textDocument/declaration': 'The same as the definition: some editors bind only one of them.',
+  'textDocument/definition':
+    'From a word of a step to its line, from `from` to the base, from a food to where the house describes it.',
+  'textDocument/typeDefinition': "From a part to its kind's page, from an ingredient to its food.",
+  'textDocument/implementation': 'From a recipe, a part or a line to the files that build on it.',
+  'textDocument/references': 'List, steps and trials, and every file that uses a recipe, a part or a food.',
+  'textDocument/documentHighlight': 'Where the thing under the caret is named; its line writes, a step reads.',
+  'textDocument/documentSymbol':
+    'Recipe, parts, ingredients with grams, steps and trials; flat for a client that wants it so.',
+  'textDocument/codeAction':
+    'Fixes that were tried, rewrites, extracts, `source.fixAll.quern`, `source.organizeIngredients.quern`; asked for a kind, only that.',
+  'codeAction/resolve': 'The edit of an action, worked out when it is chosen.',
+  'textDocument/codeLens': 'Above a recipe and its parts, what they come to.',
+  'codeLens/resolve': 'The words of one that is seen.',
+  'textDocument/documentLink': 'Files that are there: bases, parts, pictures.',
+  'documentLink/resolve': 'No: a link is whole when it is given.',
+  'textDocument/documentColor': 'No: a recipe has no colours; how brown something is would be a guess.',
+  'textDocument/colorPresentation': 'No: a recipe has no colours.',
+  'textDocument/formatting': 'Blanks and the spelling of units, line by line; comments and sentences stay.',
+  'textDocument/rangeFormatting': 'The lines that are selected.',
+  'textDocument/rangesFormatting': 'No: a client that has several ranges asks for each.',
+  'textDocument/onTypeFormatting': 'The line that was left by a line end.',
+  'textDocument/rename':
+    'Ingredients, parts and foods, in lists, steps, trials and other files; refused with a reason where it would mangle one.',
+  'textDocument/prepareRename': 'The words that would be renamed; nothing where there are none.',
+  'textDocument/foldingRange': 'Parts, lists, methods, trials, foods, remarks.',
+  'textDocument/selectionRange': 'From a number to its amount, name, line, list, part, recipe.',
+  'textDocument/semanticTokens/full': 'Names, portions, times and temperatures inside sentences.',
+  'textDocument/semanticTokens/full/delta': 'What of them is another.',
+  'textDocument/semanticTokens/range': 'Of the lines that are seen.',
+  'textDocument/linkedEditingRange':
+    'No: one and many are written apart (`egg`, `eggs`), which rename knows and this would not.',
+  'textDocument/moniker': 'No: nothing outside a house refers into it.',
+  'textDocument/inlayHint': 'Grams, percentages, what a step takes, the other scale: each with a switch of its own.',
+  'inlayHint/resolve': 'Why a hint says what it says, for the one that is pointed at.',
+  'textDocument/inlineValue': 'No: that is for a program that was stopped.',
+  'workspace/inlineValue/refresh': 'No: there are no inline values.',
+  'textDocument/inlineCompletion': 'No: what a cook writes next is not guessed.',
+  'textDocument/prepareCallHierarchy': 'A recipe or a part, as what is made with it or for it.',
+  'callHierarchy/incomingCalls': 'The recipes that take it.',
+  'callHierarchy/outgoingCalls': 'What it takes.',
+  'textDocument/prepareTypeHierarchy': 'No: a variant and its base are the implementation and the definition.',
+  'typeHierarchy/supertypes': 'No: Go to Definition on `from` leads to the base.',
+  'typeHierarchy/subtypes': 'No: Go to Implementations lists the variants.',
+
+  'notebookDocument/sync': 'No: recipes are files of their own.',
+  'notebookDocument/didOpen': 'No: recipes are files of their own.',
+  'notebookDocument/didChange': 'No: recipes are files of their own.',
+  'notebookDocument/didSave': 'No: recipes are files of their own.',
+  'notebookDocument/didClose': 'No: recipes are files of their own.',
+
+  'workspace/symbol': 'Recipes, parts, foods and trials of the folders, the best first.',
+  'workspaceSymbol/resolve': 'No: a symbol is whole when it is given.',
+  'workspace/configuration': 'The section `quern`, of a client that answers.',
+  'workspace/didChangeConfiguration': 'Settings are in force at once.',
+  'workspace/workspaceFolders': 'No: the folders are given at the start and told of when they change.',
+  'workspace/didChangeWorkspaceFolders': 'Folders come and go without a new start.',
+  'workspace/didChangeWatchedFiles':
+    'Recipes, `quern.json` and pictures that were changed by others; a folder that goes takes its recipes along.',
+  'workspace/willCreateFiles': 'No: a new file is left empty; a completion or a command begins it.',
+  'workspace/didCreateFiles': 'As if a watcher had told it.',
+  'workspace/willRenameFiles': 'Lines that name a moved recipe, folder or picture are written anew.',
+  'workspace/didRenameFiles': 'As if a watcher had told it.',
+  'workspace/willDeleteFiles': 'No: what builds on a file that goes has a finding.',
+  'workspace/didDeleteFiles': 'As if a watcher had told it.',
+  'workspace/executeCommand': 'The verbs of the terminal by name, for editors without commands of their own for them.',
+  'workspace/applyEdit': 'What a command changed.',
+  'workspace/codeLens/refresh': 'Once after a change of settings.',
+  'workspace/inlayHint/refresh': 'Once after a change of settings.',
+  'workspace/semanticTokens/refresh': 'Once after a change of settings or foods.',
+  'workspace/foldingRange/refresh': 'No: what folds hangs on the text alone.',
+  'workspace/textDocumentContent': 'No: pages are files, or the client has a scheme of its own for them.',
+  'workspace/textDocumentContent/refresh': 'No: there is no such content.',
+  'client/registerCapability': 'Watchers, the names of folders, settings.',
+  'client/unregisterCapability': 'The names of folders, when they are others.',
+};

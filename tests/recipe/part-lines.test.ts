@@ -135,7 +135,7 @@ describe('shown', () => {
     const page = readerPage(recipe, findings, { measures: 'weight-first', label: 'eu' });
     const html = htmlPage(page);
     expect(html).toContain('<h3 id="part-2">Filling</h3>');
-    expect(html).toContain('<a href="#part-2">Filling (see above)</a>');
+    expect(html).toContain('<a href="#part-2">Filling</a>');
     expect(html.match(/id="part-2"/g)).toHaveLength(1);
     expect(markdownPage(page)).toContain('- Filling (see above)');
   });

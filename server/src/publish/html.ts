@@ -108,8 +108,10 @@ function nutritionOf(page: ReaderPage): string {
 
 /** Who answers for it, how much it makes and how long it takes. */
 function factsOf(page: ReaderPage): string {
-  const facts = headFacts(page);
-  const rows = facts.map(([name, value]) => `<div><dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd></div>`);
+  const rows = headFacts(page).map(({ name, value, more }) => {
+    const small = more === undefined ? '' : `<small>${escapeHtml(more)}</small>`;
+    return `<div><dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}${small}</dd></div>`;
+  });
   return [
     ...(page.by === undefined ? [] : [`<p class="by soft">By ${escapeHtml(page.by)}</p>`]),
     ...(rows.length === 0 ? [] : [`<dl class="facts">\n${rows.join('\n')}\n</dl>`]),
@@ -122,4 +124,4 @@ const aheadOf = ({ ahead }: ReaderPage): string =>
     : `<section aria-labelledby="ahead">\n<h2 id="ahead">Ahead of time</h2>\n${list(ahead)}\n</section>`;
 
 const list = (items: readonly string[]): string =>
-  `<ul>\n${items.map((item) => `<li>${escapeHtml(item)}</li>`).join('\n')}\n</ul>`;
+  `<ul class="lines">\n${items.map((item) => `<li>${escapeHtml(item)}</li>`).join('\n')}\n</ul>`;

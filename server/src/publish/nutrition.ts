@@ -2,7 +2,9 @@
  * Knows what a whole recipe, a serving and 100 g of it hold, and what of it is not known; water lost in cooking is allowed for where a trial weighed it.
  * Refuses to guess a loss, or to count an unknown food as nothing.
  */
+
 import { type Component, compose, type MixComposition } from '../food/composition.ts';
+import type { FoodClass } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
@@ -76,11 +78,17 @@ export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition
     servings: servingsOf(recipe),
     serving: servingText(recipe),
     notCounted: [
-      ...all.filter((i) => i.ofPart === undefined && (!i.weighed.known || i.food === undefined)).map((i) => i.name),
+      ...all
+        .filter((i) => i.ofPart === undefined && !isSeasoning(i) && (!i.weighed.known || i.food === undefined))
+        .map((i) => i.name),
       ...recipe.parts.flatMap(({ head }) => namelessLines(head)),
     ],
   };
 }
+
+/** Pepper to taste moves no figure; salt does. */
+const isSeasoning = ({ free, food }: Ingredient): boolean => free && food !== undefined && SEASONINGS.has(food.class);
+const SEASONINGS: ReadonlySet<FoodClass> = new Set<FoodClass>(['leafy herb', 'dried herb', 'spice']);
 
 /** The composition of weighed ingredients, by the likeliest of each range; what is not weighed lacks everything. */
 export function mixOf(ingredients: readonly Ingredient[]): MixComposition {

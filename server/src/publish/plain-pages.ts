@@ -5,6 +5,7 @@ import { capital } from '../recipe/words.ts';
 import { markdownText } from './markdown-text.ts';
 import {
   allergenLines,
+  factText,
   headFacts,
   ingredientText,
   ingredientWords,
@@ -42,7 +43,7 @@ export function markdownPage(page: ReaderPage): string {
 }
 
 export function markdownPieces(page: ReaderPage): TextPieces {
-  const facts = headFacts(page).map(([name, value]) => `- **${name}:** ${markdownText(value)}`);
+  const facts = headFacts(page).map((fact) => `- **${fact.name}:** ${markdownText(factText(fact))}`);
   const nutrition = nutritionLines(page);
   const many = page.sections.length > 1;
   const headed = (s: PageSection, body: string) =>
@@ -111,7 +112,7 @@ export function textPieces(page: ReaderPage): TextPieces {
     title: page.title.toUpperCase(),
     head: [
       ...(page.by === undefined ? [] : [`By ${page.by}`]),
-      ...headFacts(page).map(([name, value]) => `${name}: ${value}`),
+      ...headFacts(page).map((fact) => `${fact.name}: ${factText(fact)}`),
       ...(page.ahead.length === 0 ? [] : [`Ahead of time: ${page.ahead.join('; ')}`]),
     ].join('\n'),
     ingredients: joined([

@@ -294,12 +294,19 @@ export function minutesText(total: number): string {
   return words.filter((w) => w !== '').join(' ') || '0 min';
 }
 
-/** The facts under the title, each a name and what it is. */
-export function headFacts(page: ReaderPage): readonly (readonly [string, string])[] {
+export interface HeadFact {
+  readonly name: string;
+  readonly value: string;
+  /** What is worth less ink. */
+  readonly more?: string;
+}
+
+/** The facts under the title. */
+export function headFacts(page: ReaderPage): readonly HeadFact[] {
   const { times } = page;
   const facts: [string, string | undefined][] = [
     ['Makes', page.makes],
-    ['Time', timeText(times)],
+    ['Time', times.totalMin === null ? undefined : minutesText(times.totalMin)],
     ['Pan', page.pan],
     ...page.sections.map(({ name, pan }): [string, string | undefined] => [
       name === '' ? 'Pan' : `Pan of the ${name}`,
@@ -308,15 +315,21 @@ export function headFacts(page: ReaderPage): readonly (readonly [string, string]
     ['Oven', page.oven],
     ['Serve', page.serve],
   ];
-  return facts.flatMap(([name, value]) => (value === undefined ? [] : [[name, value] as const]));
+  return facts.flatMap(([name, value]) =>
+    value === undefined ? [] : [{ name, value, ...(name === 'Time' && given('more', timeText(times))) }],
+  );
 }
 
-function timeText({ totalMin, waitingMin, stated }: PageTimes): string | undefined {
-  if (totalMin === null) return undefined;
-  const waits = waitingMin !== null && waitingMin > 0 && waitingMin < totalMin;
-  const waiting = waits ? `, ${minutesText(waitingMin)} of it in the oven or waiting` : '';
-  return `${minutesText(totalMin)}${stated ? '' : ' as far as the steps say'}${waiting}`;
+function timeText({ totalMin, waitingMin, stated }: PageTimes): string {
+  const waits = totalMin !== null && waitingMin !== null && waitingMin > 0 && waitingMin < totalMin;
+  return [
+    ...(stated ? [] : ['as far as the steps say']),
+    ...(waits ? [`${minutesText(waitingMin)} of it in the oven or waiting`] : []),
+  ].join(', ');
 }
+
+/** A fact in one line of text. */
+export const factText = ({ value, more }: HeadFact): string => (more === undefined ? value : `${value}, ${more}`);
 
 /** One ingredient in words: `150 g (1¼ cups) plain flour, sifted (strong)`, `3 large eggs (about 150 g)`. */
 export function ingredientText(i: PageIngredient): string {

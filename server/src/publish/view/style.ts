@@ -104,7 +104,8 @@ const READING = `
 .list .also { color: var(--soft); font-size: 1rem; text-align: end; white-space: nowrap; }
 .prep { color: var(--soft); }
 .steps { counter-reset: step; }
-.steps li { counter-increment: step; padding: 4px 0 4px 26px; position: relative; }
+.lines { list-style: none; margin-top: 6px; } .lines li + li { margin-top: 4px; }
+.steps li { counter-increment: step; padding: 4px 0 4px 1.75em; position: relative; }
 .steps li::before { content: counter(step); position: absolute; inset-inline-start: 0; width: 1.1em; text-align: end; color: var(--soft); }
 .steps b, .now b { white-space: nowrap; }
 .at { color: inherit; }
@@ -121,7 +122,7 @@ button.plain { background: none; border: 0; padding: 0; color: var(--link); text
 .finding details[open] { flex-basis: 100%; }
 .here { background: var(--here); box-shadow: -12px 0 0 var(--here), -14px 0 0 var(--link); }
 .picture { margin-top: 16px; } .picture img { display: block; max-width: 100%; height: auto; } .picture figcaption { color: var(--soft); font-size: .923rem; margin-top: 4px; }
-.care { border: 2px solid var(--ink); padding: 8px 16px 12px; margin-top: 20px; } .care h2 { margin: 0; } .care li + li { margin-top: 4px; } .care ul { list-style: none; margin-top: 4px; }
+.care { border: 2px solid var(--ink); padding: 8px 16px 12px; margin-top: 20px; } .care h2 { margin: 0; }
 `;
 
 /** Rules above and below, none between; figures line up on the point. */
@@ -151,7 +152,7 @@ td.soft.wide { white-space: nowrap; }
 .made .zero, .made .unknown { color: var(--soft); }
 .figs { display: flex; justify-content: space-between; gap: 6px; line-height: 1.3; } .figs small { white-space: nowrap; }
 .from { max-width: 44rem; } .from .bars { width: 36%; } .from .wide { white-space: nowrap; }
-.nutrition tr > th.within { padding-inline-start: 12px; }
+.nutrition tr > th.within, .figures tr > th.within { padding-inline-start: 12px; }
 .trials th[scope=row] { white-space: nowrap; } .divide { padding-block: 8px; }
 .day td.clock, .takes-min { white-space: nowrap; } .day thead .strip { padding-inline-start: 16px; } .day .part { color: var(--soft); } .day .strip { width: 36%; }
 .day td, .day th { padding-block: 5px; } .day tbody th { font-weight: 600; padding-top: 14px; } .day .why { display: inline-block; max-width: 12rem; white-space: normal; }
@@ -216,9 +217,9 @@ const WIDTHS = `
 @media (min-width: 800px) {
   .noted { padding-inline-end: 23rem; }
   .noted .list li { display: block; }
-  .noted .list .amount, .noted .list .name, .noted .list .also { display: inline-block; vertical-align: baseline; }
+  .noted .list .amount, .noted .list .name, .noted .list .also { display: inline-block; vertical-align: top; } .noted .list .also { padding-top: .15rem; }
   .noted .list .amount { width: 5.4rem; margin-inline-end: 14px; } .noted .list.long .amount { width: 10.6rem; }
-  .noted .list .name { width: calc(100% - 17.6rem); }
+  .noted .list .name { width: calc(100% - 18.2rem); }
   .noted .list .also { width: 10.4rem; } .noted .list.long .also { width: 5.2rem; }
   .noted .finding { float: inline-end; clear: inline-end; width: 20.5rem; margin: 1px -23rem 14px 0; }
 }

@@ -7,7 +7,6 @@ import { publishedPage } from '../publish/published.ts';
 import { type SiteRecipe, siteOf } from '../publish/site/site.ts';
 import { viewState } from '../publish/view/state.ts';
 import { readTrials } from '../recipe/trials/trials.ts';
-import { capital } from '../recipe/words.ts';
 import { liesIn } from '../workspace/folders.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { isBroken } from '../workspace/variant.ts';
@@ -15,7 +14,7 @@ import { housesFor, inputAt, isIgnored, snapshotOf } from './inputs.ts';
 import { type Exit, type Io, UsageError } from './io.ts';
 import { choiceOf, type Options } from './options.ts';
 import { type SitePicture, writeSite } from './site.ts';
-import { whereIn } from './where.ts';
+import { folderTitle, whereIn } from './where.ts';
 
 export function publishSite(options: Options, template: string | undefined, io: Io): Exit {
   const { out, title } = options.values;
@@ -55,7 +54,7 @@ export function publishSite(options: Options, template: string | undefined, io: 
     recipes.push({ ...made, pictures: beside.map(({ picture }) => picture) });
   }
   if (recipes.length === 0) throw new UsageError(`there is no recipe to publish in \`${path}\``);
-  const made = siteOf(title ?? titleOf(folder), recipes, template);
+  const made = siteOf(title ?? folderTitle(folder), recipes, template);
   if (!made.ok) throw new UsageError(made.why);
   const { written, same, removed } = writeSite(site, made.files, [...pictures.values()], io);
   io.out(
@@ -107,6 +106,3 @@ function nameIn(folder: string, path: string, io: Io): string | undefined {
     .filter((part) => part !== '')
     .join('/');
 }
-
-/** The folder's own name, as a title. */
-const titleOf = (folder: string): string => capital(folder.split(/[\\/]/).findLast((part) => part !== '') ?? 'Recipes');

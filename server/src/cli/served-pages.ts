@@ -22,7 +22,7 @@ import type { Io } from './io.ts';
 import { pricesFor } from './prices.ts';
 import type { Shelf } from './shelf.ts';
 import type { Asked, WebAnswer } from './web.ts';
-import { ownLineIn, whereIn } from './where.ts';
+import { folderTitle, ownLineIn, whereIn } from './where.ts';
 
 const SHEET = '-/page.css';
 const SCRIPT = '-/page.js';
@@ -69,7 +69,7 @@ export class ServedPages {
   }
 
   private list() {
-    const title = this.io.shown(this.shelf.folder) === '.' ? 'Recipes' : this.io.shown(this.shelf.folder);
+    const title = folderTitle(this.shelf.folder);
     const rows = this.shelf.names().flatMap((name) => {
       const snapshot = this.shelf.snapshot(name);
       return snapshot === undefined ? [] : [this.row(name, snapshot)];

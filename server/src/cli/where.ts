@@ -2,6 +2,7 @@
  * Knows where the lines of a recipe written out in full are to be found.
  */
 import { visibleLine } from '../publish/visible.ts';
+import { capital } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Io } from './io.ts';
 
@@ -22,3 +23,7 @@ export function ownLineIn({ whole }: Snapshot): (line: number) => number | undef
     return origin === undefined || origin.kind === 'base' ? undefined : origin.line;
   };
 }
+
+/** The folder's own name, as a title. */
+export const folderTitle = (folder: string): string =>
+  capital(folder.split(/[\\/]/).findLast((part) => part !== '') ?? 'Recipes');

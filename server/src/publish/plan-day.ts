@@ -32,7 +32,11 @@ export function recipeDay(
   const last = LAST.get(recipe);
   const plan = last?.serve === serve ? last.plan : planned(recipe, serve, ovens.length);
   LAST.set(recipe, { serve, plan });
-  return planFacts(plan, [{ recipe, file: 'A recipe without a name', sayLine, ownLine }], { serve, date: null, ovens });
+  return planFacts(plan, [{ recipe, file: 'A recipe without a name', sayLine, ownLine, scales: 'written' }], {
+    serve,
+    date: null,
+    ovens,
+  });
 }
 
 const planned = (recipe: Recipe, serve: number, ovens: number): Plan =>

@@ -10,7 +10,7 @@ import { bakeOf } from '../recipe/plan/reckoned.ts';
 import type { WayOut } from '../recipe/plan/ways-out.ts';
 import { capital } from '../recipe/words.ts';
 import { clockOf } from './clock.ts';
-import { clauseText } from './step-text.ts';
+import { clauseText, type Scales } from './step-text.ts';
 
 /** A point of the clock, and how many days before that of the serving. */
 export interface PlanClock {
@@ -119,6 +119,8 @@ export interface PlanSource {
   readonly sayLine: (line: number) => string;
   /** The line of its file, from 0; undefined where another file says it. */
   readonly ownLine?: (line: number) => number | undefined;
+  /** Heats on the scales that the text has; else on both. */
+  readonly scales?: Scales;
 }
 
 export interface PlanSetting {
@@ -213,13 +215,13 @@ function stepOf(planned: PlannedTask, source: PlanSource, clock: (min: number) =
 }
 
 /** The words of all its steps. */
-function textOf({ task }: PlannedTask, { recipe }: PlanSource): string {
+function textOf({ task }: PlannedTask, { recipe, scales = 'both' }: PlanSource): string {
   if (task.start === task.end) return 'It lies until the next day';
   const part = recipe.parts[task.part];
   const texts = [task, ...task.also].flatMap(({ line, ...span }) => {
     const step = part?.steps.find((each) => each.line === line);
     const text = part?.head.source.lines[line]?.text;
-    return step === undefined || text === undefined ? [] : [clauseText(step, text, span)];
+    return step === undefined || text === undefined ? [] : [clauseText(step, text, span, scales)];
   });
   return capital(texts.join('; '));
 }

@@ -29,8 +29,8 @@ export const stepPieces = (step: Step, line: string, scales: Scales, cuts: reado
   readerPieces(step.sentence, heatsOf(step), line, scales, cuts);
 
 /** A piece of it, without the point at its end. */
-export const clauseText = (step: Step, line: string, span: Span): string =>
-  textOf(readerPieces({ ...step.sentence, ...span }, heatsOf(step), line, 'both')).replace(/[\s,;:.]+$/, '');
+export const clauseText = (step: Step, line: string, span: Span, scales: Scales): string =>
+  textOf(readerPieces({ ...step.sentence, ...span }, heatsOf(step), line, scales)).replace(/[\s,;:.]+$/, '');
 
 /** The same for the prose of a note, which has no kitchen of its own around its figures. */
 export function proseText(text: string): string {

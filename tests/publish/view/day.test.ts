@@ -52,15 +52,17 @@ describe('what it says', () => {
     expect(rows(html)).toEqual([
       '17:17 | Mix the flour, water, salt and yeast | 5 min',
       '17:22 | Knead for 8 min | 8 min',
-      '17:30 | Prove at 24 °C (75 °F) for 90 min | 1 h 30 min',
+      '17:30 | Prove at 24 °C for 90 min | 1 h 30 min',
       '18:55 | Light the oven: 220 °C | 15 min',
       '19:00 | Shape for 10 min | 10 min',
-      '19:10 | Bake at 220 °C (425 °F) for 18–22 min, until the centre reads 96 °C (205 °F) | 20 min (18–22)',
+      '19:10 | Bake at 220 °C for 18–22 min, until the centre reads 96 °C | 20 min (18–22)',
       '19:30 | On the table | ',
     ]);
     expect(html).toContain(
       '<b>Begin at 17:17</b>; at 17:15 if all takes its longest. One pair of hands, one oven. Hands 23 min',
     );
+    expect(html).toContain('Prove at <b>24&nbsp;°C</b> for <b>90 min</b>');
+    expect(html).toContain('Bake at <b>220&nbsp;°C</b> for <b>18–22 min</b>, until the centre reads <b>96&nbsp;°C</b>');
     expect(html).toContain('<i class="soft">5 min</i>');
     expect(html).toContain('One step of work says no minutes: 5 min is put for it here, and nothing is written.');
   });

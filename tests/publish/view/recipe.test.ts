@@ -288,7 +288,12 @@ describe('what is looked at', () => {
 
   test('measures and degrees: by the edits that would write them', () => {
     const html = page(open(OATS), { look: { measures: 'measure-first', degrees: 'F' } });
-    expect(textsOf(html, byClass('amount'))).toEqual([expect.stringMatching(/cup/), expect.stringMatching(/cup/), '1 pinch', '3 large']);
+    expect(textsOf(html, byClass('amount'))).toEqual([
+      expect.stringMatching(/cup/),
+      expect.stringMatching(/cup/),
+      '1 pinch',
+      '3 large',
+    ]);
     // 180 °C is 356 °F, which a dial calls 350 (USDA conversion tables); 80 °C is 176 °F.
     expect(textsOf(html, (e) => byClass('looked')(e) && e.parentNode?.nodeName === 'a')).toEqual(['350 °F', '176 °F']);
     expect(textsOf(html, byClass('looking'))[0]).toMatch(

@@ -66,13 +66,14 @@ const head = ({ title, serve }: KitchenFacts, where: string): string =>
 
 /** What it takes, or what its heat is. */
 function beside({ takes, figures }: KitchenStep): string {
+  const bare = takes.every(({ amount }) => amount === '');
   const taken = takes.map(
     ({ amount, name, soft }) =>
-      `<li><b>${escapeHtml(amount)}</b> <span>${escapeHtml(name)}${soft === '' ? '' : `<small>${escapeHtml(soft)}</small>`}</span></li>`,
+      `<li>${bare ? '' : `<b>${escapeHtml(amount)}</b> `}<span>${escapeHtml(name)}${soft === '' ? '' : `<small>${escapeHtml(soft)}</small>`}</span></li>`,
   );
   const read = figures.map(([label, value]) => `<div><dt>${escapeHtml(label)}</dt><dd>${escapeHtml(value)}</dd></div>`);
   return `<div class="beside">
-${taken.length === 0 ? '' : `<section class="takes"><h2>For this step</h2>\n<ul>\n${taken.join('\n')}\n</ul></section>`}
+${taken.length === 0 ? '' : `<section class="takes"><h2>For this step</h2>\n<ul${bare ? ' class="bare"' : ''}>\n${taken.join('\n')}\n</ul></section>`}
 ${read.length === 0 ? '' : `<dl class="big">\n${read.join('\n')}\n</dl>`}
 </div>`;
 }
@@ -110,6 +111,7 @@ main.k { display: grid; grid-template-columns: 1fr; align-content: start; gap: 1
 .takes h2 { font-size: 1rem; font-weight: 400; margin: 0 0 .2rem; color: var(--soft); }
 .takes ul { list-style: none; font-size: 1.95rem; line-height: 1.15; display: grid; grid-template-columns: auto 1fr; column-gap: .8rem; }
 .takes li { display: grid; grid-template-columns: subgrid; grid-column: 1 / -1; padding: .22rem 0; align-items: baseline; }
+.takes ul.bare, .takes ul.bare li { display: block; }
 .takes li b { text-align: end; } .takes small { display: block; font-size: 1.2rem; }
 .all ol { list-style: none; }
 .all li a { display: flex; gap: .8rem; align-items: center; min-height: 88px; padding-block: .5rem; font-size: 1.3rem; color: var(--ink); text-decoration: none; border-bottom: 1px solid var(--hair); }

@@ -79,7 +79,7 @@ function browsedHead(serve: string, order: StepOrder, hrefOf: HrefOf): string {
   const link = (value: StepOrder, words: string) =>
     value === order ? `<b>${words}</b>` : `<a href="${escapeHtml(hrefOf('day', value))}">${words}</a>`;
   const kept = order === 'part' ? '<input type="hidden" name="order" value="part">' : '';
-  return `<form class="row"><h2>Counted back from <input type="time" name="serve" value="${serve}" required aria-label="on the table at"></h2><input type="hidden" name="view" value="day">${kept}<button>Count back</button><span class="choice">${link('clock', 'By the clock')} ${link('part', 'By part')}</span></form>`;
+  return `<form class="row"><h2>Counted back from <input name="serve" value="${serve}" size="5" inputmode="numeric" pattern="([01]?[0-9]|2[0-3])[:.][0-5][0-9]" required aria-label="on the table at, such as 19:30"></h2><input type="hidden" name="view" value="day">${kept}<button>Count back</button><span class="choice">${link('clock', 'By the clock')} ${link('part', 'By part')}</span></form>`;
 }
 
 /** `Begin at 15:00; at 14:51 if all takes its longest. One pair of hands, one oven. Hands 1 h 10 min; the longest wait is the custard's, 2 h.` */

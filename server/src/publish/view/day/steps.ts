@@ -2,6 +2,7 @@
  * Knows the steps of a day as a table: from when, what, how long, and a bar on the axis; by the clock, or part by part.
  * Refuses to know who is busy by then.
  */
+import { readLine } from '../../../notation/statements.ts';
 import { escapeHtml } from '../../escape-html.ts';
 import type { PlanClock, PlanFacts, PlanPreheat, PlanStep } from '../../plan-facts.ts';
 import { dayText, heatText, lengthOf, ovenName } from '../../plan-words.ts';
@@ -163,12 +164,27 @@ const ASIDE = { critical: false, runIn: '', line: null, takes: '' } as const;
 
 function rowText({ key, from, critical, runIn, words, line, takes, drawn }: Row, axis: Axis): string {
   const clock = critical ? `<b>${from.at}</b>` : from.at;
-  const said =
-    line === null
-      ? escapeHtml(words)
-      : `<a class="at" href="#line-${line}" data-line="${line}">${escapeHtml(words)}</a>`;
+  const shown = boldFigures(words);
+  const said = line === null ? shown : `<a class="at" href="#line-${line}" data-line="${line}">${shown}</a>`;
   const part = runIn === '' ? '' : `<span class="part">${escapeHtml(runIn)}:</span> `;
   return `<tr data-key="${escapeHtml(key)}"><td class="clock">${clock}</td><td>${part}${said}</td><td class="n takes-min">${takes}</td>${stripOf(drawn, axis)}</tr>`;
+}
+
+/** Temperatures and times in bold, as they are read in a sentence. */
+function boldFigures(words: string): string {
+  const before = 'do ';
+  const { statement } = readLine(`${before}${words}`);
+  if (statement.kind !== 'step') return escapeHtml(words);
+  let html = '';
+  let at = 0;
+  for (const { kind, start, end } of statement.sentence.items) {
+    if (kind !== 'temperature' && kind !== 'duration') continue;
+    const [from, to] = [start - before.length, end - before.length];
+    if (from < at) continue;
+    html += `${escapeHtml(words.slice(at, from))}<b>${escapeHtml(words.slice(from, to))}</b>`;
+    at = to;
+  }
+  return html + escapeHtml(words.slice(at));
 }
 
 const stripOf = (drawn: string, axis: Axis): string =>

@@ -59,6 +59,6 @@ export const FOLDER_STYLE = `
 .recipes td, .recipes tbody th { padding-block: 6px; }
 .recipes .cooked { color: var(--soft); } .recipes .of { margin-inline-start: 8px; } .recipes .makes { white-space: nowrap; }
 .ways { display: flex; flex-wrap: wrap; gap: 4px 20px; max-width: 62rem; margin: 0 auto; padding-top: 14px; }
-@media (max-width: 639px) { .recipes thead { display: none; } .recipes tr { display: grid; grid-template-columns: 1fr auto; padding-block: 4px; } .recipes td { padding: 0; } .recipes .makes { text-align: end; } .recipes .cooked { grid-column: 1; } }
+@media (max-width: 639px) { .recipes thead { display: none; } .recipes tr { display: grid; grid-template-columns: 1fr auto; align-items: baseline; padding-block: 4px; } .recipes td, .recipes th[scope=row] { padding: 0; } .recipes .n { grid-column: 2; } .recipes .makes { text-align: end; } .recipes .cooked { grid-column: 1; } }
 @media print { .ways { display: none; } }
 `.trim();

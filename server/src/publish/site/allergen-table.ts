@@ -59,6 +59,7 @@ ${body.join('\n')}
 }
 
 export const ALLERGEN_STYLE = `
+main:has(.matrix) { max-width: 84rem; } body:has(.matrix) :is(header, .ways) { max-width: 84rem; }
 .matrix th[scope=row] { white-space: nowrap; padding-inline-end: 12px; } .matrix thead th { min-width: 4.6rem; }
 .matrix td { white-space: nowrap; } .matrix .no { color: var(--soft); }
 .matrix tbody tr:nth-child(even) > * { background: var(--band); }

@@ -1,5 +1,5 @@
 /**
- * Knows what is generated from the code into documents: the schema of `quern.json`, settings of the manifest, and tables in the README.
+ * Knows what is generated from the code into documents: the schema of `quern.json`, settings of the manifest, and tables in `server/docs`.
  * `tests/house/stale.test.ts` writes a stale copy anew, then fails.
  */
 import type { Check } from '../src/checks/check.ts';
@@ -118,7 +118,7 @@ const FIRST_SHOWN = 10;
 
 const isShownSetting = (key: string): boolean => Object.values(SHOWN_SETTINGS).some((s) => key === `quern.${s.key}`);
 
-/** What is shown in the text, as the README lists it: no `quern.json` decides it. */
+/** What is shown in the text, as `server/docs/settings.md` lists it: no `quern.json` decides it. */
 export const shownTable = (): string =>
   [
     '| editor setting | shows | default |',

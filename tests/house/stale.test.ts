@@ -36,7 +36,8 @@ test.each<[string, () => string]>([
   ['syntaxes/editors/kate/quern.xml', kateSyntax],
   ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
   ['package.json', () => withShownSettings(textOf('package.json'))],
-  ['README.md', () => between(between(textOf('README.md'), 'checks', checksTable(CHECKS)), 'shown', shownTable())],
+  ['server/docs/findings.md', () => between(textOf('server/docs/findings.md'), 'checks', checksTable(CHECKS))],
+  ['server/docs/settings.md', () => between(textOf('server/docs/settings.md'), 'shown', shownTable())],
   ['DEVELOPERS.md', () => between(textOf('DEVELOPERS.md'), 'imports', importTable())],
 ])('%s is fresh', (path, make) => {
   const fresh = make();

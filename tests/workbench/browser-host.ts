@@ -9,7 +9,7 @@ import { parseArgs } from 'node:util';
 import axeCore from 'axe-core';
 import { chromium, type Frame, type Page } from 'playwright-core';
 import { testMark } from './runner.ts';
-import { browserMissing, findBrowser, pageOf, startWorkbench } from './workbench.ts';
+import { browserMissing, browserSwitches, findBrowser, pageOf, startWorkbench } from './workbench.ts';
 
 const { values, positionals } = parseArgs({
   args: process.argv.slice(2),
@@ -23,17 +23,6 @@ const { values, positionals } = parseArgs({
   },
 });
 const longestRunMs = 5 * 60 * 1000;
-const browserSwitches = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-dev-shm-usage',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 process.exitCode = await runTests();
 

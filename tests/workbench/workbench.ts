@@ -139,6 +139,19 @@ const browserPlaces = [
   'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
 ];
 
+/** Without a screen, a sandbox or a network. */
+export const browserSwitches = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-dev-shm-usage',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
 /** The program the tests drive: `QUERN_BROWSER` where it is set, else the first of the usual places. */
 export function findBrowser(): string | undefined {
   const given = process.env.QUERN_BROWSER;

@@ -5,7 +5,6 @@ import {
   BrowserMessageWriter,
   LanguageClient,
   type MessageTransports,
-  State,
 } from 'vscode-languageclient/browser';
 import { clientId, clientName, type ServerRun } from '../server-run.ts';
 
@@ -15,9 +14,23 @@ export type WorkerOfBrowser = ConstructorParameters<typeof BrowserMessageReader>
 };
 
 /** A worker that is ended has no way to say so. */
-class EndedReader extends BrowserMessageReader {
+class Reader extends BrowserMessageReader {
   end(): void {
     this.fireClose();
+  }
+}
+
+/** A worker does not end by itself when it was told to. */
+class Writer extends BrowserMessageWriter {
+  private readonly worker: WorkerOfBrowser;
+
+  constructor(worker: WorkerOfBrowser) {
+    super(worker);
+    this.worker = worker;
+  }
+
+  override end(): void {
+    this.worker.terminate();
   }
 }
 
@@ -26,23 +39,18 @@ export function serverWorker(start: () => Promise<WorkerOfBrowser>): ServerRun {
   return {
     reads: () => false,
     client: (options) => {
-      let end: ((isKilled: boolean) => void) | undefined;
+      let kill = (): void => undefined;
       const connect = async (): Promise<MessageTransports> => {
-        end?.(false);
         const worker = await start();
-        const reader = new EndedReader(worker);
-        end = (isKilled) => {
-          end = undefined;
+        const reader = new Reader(worker);
+        kill = () => {
           worker.terminate();
-          if (isKilled) reader.end();
+          reader.end();
         };
-        return { reader, writer: new BrowserMessageWriter(worker) };
+        return { reader, writer: new Writer(worker) };
       };
       const client = new LanguageClient(clientId, clientName, connect, options);
-      client.onDidChangeState(({ newState }) => {
-        if (newState === State.Stopped) end?.(false);
-      });
-      return { client, isInDebugMode: () => false, kill: () => end?.(true) };
+      return { client, isInDebugMode: () => false, kill: () => kill() };
     },
   };
 }

@@ -56,14 +56,12 @@ const TEXTS: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** One change: a file takes another of its texts, or is no more. */
-const change = fc
-  .constantFrom(...Object.keys(TEXTS))
-  .chain((name) =>
-    fc.record({
-      name: fc.constant(name),
-      text: fc.option(fc.constantFrom(...(TEXTS[name] ?? [])), { nil: undefined, freq: 4 }),
-    }),
-  );
+const change = fc.constantFrom(...Object.keys(TEXTS)).chain((name) =>
+  fc.record({
+    name: fc.constant(name),
+    text: fc.option(fc.constantFrom(...(TEXTS[name] ?? [])), { nil: undefined, freq: 4 }),
+  }),
+);
 
 describe('results of other runs', () => {
   test('give what a run without them gives, through any changes', async () => {

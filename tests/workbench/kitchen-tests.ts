@@ -218,6 +218,14 @@ export const kitchenTests: readonly EditorTest[] = [
       await vscode.commands.executeCommand('editor.action.showHover');
       await pause(1200);
       await takeScreenshot('picture');
+      await vscode.commands.executeCommand('quern.showPage');
+      await waitFor('the picture on the page', async () => {
+        const width = await askPageFor('document.querySelector("img.picture")?.naturalWidth ?? 0');
+        return width === null || Number(width) > 0 ? true : undefined;
+      });
+      await pause(600);
+      await takeScreenshot('picture-on-page');
+      await closeOthers(document);
       await vscode.workspace.fs.delete(file);
       await findingsOf(document, (findings) => codes(findings).has('picture-missing'));
       await undoOnceTo(document, before);
@@ -228,6 +236,8 @@ export const kitchenTests: readonly EditorTest[] = [
 /** What the browser says of the editor itself; null in an editor without one. */
 const onWorkbench = async (expression: string): Promise<unknown> =>
   askHost('') ? askPage({ workbench: expression }) : null;
+
+const askPageFor = async (evaluate: string): Promise<unknown> => (askHost('') ? askPage({ evaluate }) : null);
 
 const textOfBar = (): Promise<unknown> =>
   onWorkbench('document.getElementById("quern.quern.quern.recipe")?.textContent ?? ""');

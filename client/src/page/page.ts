@@ -7,6 +7,7 @@ import type { Connection } from '../connection.ts';
 import { doAct } from './acts.ts';
 import { type FromPage, type PageState, type Remedy, readFromPage, type ToPage, type Trouble } from './messages.ts';
 import { oneAtATime } from './one-at-a-time.ts';
+import { withPictures } from './pictures.ts';
 import { type LastShown, shellOf } from './shell.ts';
 import { documentOf, editorOf, focusText, goToLine, isOf } from './text.ts';
 import { closed, gone, stopped, whyReadOnly } from './troubles.ts';
@@ -96,14 +97,15 @@ export function showPage(
       if (answer === null || !isWanted) return;
       style ??= answer.style ?? '';
       panel.title = answer.title;
+      const html = withPictures(answer.html, panel.webview, uri);
       const message: ToPage = {
         kind: 'show',
         state: { uri: uri.toString(), view, look: asked.look },
-        html: answer.html,
+        html,
         style,
         documentVersion: answer.documentVersion,
       };
-      last = { style, html: answer.html, message };
+      last = { style, html, message };
       post(message);
     } catch (error) {
       connection.log.error('Showing the recipe failed.', error);

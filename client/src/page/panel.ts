@@ -6,6 +6,7 @@ import type { Connection } from '../connection.ts';
 import { isWritten } from '../written.ts';
 import { readState } from './messages.ts';
 import { type Page, showPage } from './page.ts';
+import { pictureRoots } from './pictures.ts';
 
 const panelType = 'quern.page';
 
@@ -38,7 +39,7 @@ export function registerPage(connection: Connection, extension: vscode.Uri): vsc
       panelType,
       'Recipe',
       { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
-      optionsOf(extension),
+      optionsOf(extension, document.uri),
     );
     take(panel, document.uri, undefined);
   };
@@ -53,7 +54,7 @@ export function registerPage(connection: Connection, extension: vscode.Uri): vsc
         const state = readState(kept);
         const uri = state === undefined ? vscode.window.activeTextEditor?.document.uri : vscode.Uri.parse(state.uri);
         if (uri === undefined || open !== undefined) return panel.dispose();
-        panel.webview.options = optionsOf(extension);
+        panel.webview.options = optionsOf(extension, uri);
         take(panel, uri, kept);
       },
     }),
@@ -61,8 +62,8 @@ export function registerPage(connection: Connection, extension: vscode.Uri): vsc
   );
 }
 
-const optionsOf = (extension: vscode.Uri): vscode.WebviewOptions & vscode.WebviewPanelOptions => ({
+const optionsOf = (extension: vscode.Uri, recipe: vscode.Uri): vscode.WebviewOptions & vscode.WebviewPanelOptions => ({
   enableScripts: true,
   enableFindWidget: true,
-  localResourceRoots: [vscode.Uri.joinPath(extension, 'dist')],
+  localResourceRoots: [vscode.Uri.joinPath(extension, 'dist'), ...pictureRoots(recipe)],
 });

@@ -5,7 +5,8 @@
 
 import type { Finding, Findings } from '../checks/finding.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
-import type { Line, Span } from '../notation/tree.ts';
+import type { Span } from '../notation/tree.ts';
+import { withoutComment } from '../notation/without-comment.ts';
 import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Part, Recipe, World } from '../recipe/model.ts';
 import { calledName } from '../recipe/names/title.ts';
@@ -230,8 +231,6 @@ function sectionOf(part: Part, recipe: Recipe, options: PageOptions): PageSectio
     method,
   };
 }
-
-const withoutComment = (line: Line | undefined): string => line?.text.slice(0, line.comment?.start) ?? '';
 
 /** `at` is its line in the part, from 0. */
 type Item = PageIngredient & { readonly at: number };

@@ -2,8 +2,10 @@
  * Knows of which substances each part and the whole are made, in grams, and of how many grams of food that is not known.
  * Refuses to know what cooking drives off.
  */
+
 import { type Component, shareOf } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
+import { withoutComment } from '../notation/without-comment.ts';
 import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 import { mixOf, totalG } from './nutrition.ts';
 import { COMPOSITION, type ReportHolds, type ReportMadeOf, SUBSTANCES, type Substance } from './report-shape.ts';
@@ -38,9 +40,7 @@ const counted = ({ head }: Part): readonly Ingredient[] =>
 function madeOfParts(parts: readonly Part[], name: string | null): ReportMadeOf {
   const ingredients = parts.flatMap(counted);
   const mix = mixOf(ingredients);
-  const unread = parts.flatMap(({ head }) =>
-    head.notUnderstood.map((line) => head.source.lines[line]?.text.trim() ?? ''),
-  );
+  const unread = parts.flatMap(({ head }) => head.notUnderstood.map((line) => withoutComment(head.source.lines[line])));
   // A line that is not understood is named whole.
   const unweighed = parts.flatMap((part) =>
     counted(part).flatMap((i) =>

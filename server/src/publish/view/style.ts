@@ -133,6 +133,7 @@ th { font-weight: 400; text-align: start; }
 thead th, thead td { color: var(--soft); font-size: .923rem; line-height: 1.3; vertical-align: bottom; border-bottom: 1px solid var(--rule); padding: 2px 0 4px 12px; }
 td, tbody th, tfoot th { padding: 3px 0 3px 12px; vertical-align: baseline; }
 tr > :first-child { padding-inline-start: 0; }
+.figures { max-width: 26rem; }
 tfoot > tr:first-child > * { border-top: 1px solid var(--rule); }
 tfoot th, tfoot td { font-weight: 600; }
 tbody.part th[scope=rowgroup] { font-weight: 600; padding-top: 14px; }

@@ -5,6 +5,7 @@
 import { type AllergenPair, type Allergens, pairsOf } from '../../food/allergens.ts';
 import { type Food, type FoodClass, type FoodMatch, foodsOf } from '../../food/food.ts';
 import type { TextNode } from '../../notation/tree.ts';
+import { withoutComment } from '../../notation/without-comment.ts';
 import type { Ingredient, PartHead } from '../model.ts';
 
 /** Of one ingredient: the foods that are in it, and those that may be. */
@@ -69,7 +70,7 @@ function rowsOf(match: FoodMatch, name: string): readonly (readonly Food[])[] {
 /** Lines of the list that name no food anyone could read. */
 export function unreadOn({ ingredients, notUnderstood, source }: PartHead): readonly string[] {
   return notUnderstood.flatMap((at) => {
-    const text = source.lines[at]?.text.trim() ?? '';
+    const text = withoutComment(source.lines[at]);
     return text === '' || ingredients.some(({ line }) => line === at) ? [] : [text];
   });
 }

@@ -5,6 +5,7 @@
 import { keptOn } from '../../notation/kept.ts';
 import type { Outline, PartSource } from '../../notation/outline.ts';
 import type { Line, StatementKind } from '../../notation/tree.ts';
+import { withoutComment } from '../../notation/without-comment.ts';
 import { verbNamed } from '../../prose/verb-named.ts';
 import type { Ingredient, PartHead, Recipe, World } from '../model.ts';
 import { isGearLine } from './bare-line.ts';
@@ -127,7 +128,7 @@ export const isUnderstood = ({ parts }: Recipe): boolean => parts.every(({ head 
 export function namelessLines({ notUnderstood, ingredients, source }: PartHead): readonly string[] {
   if (notUnderstood.length === 0) return NONE;
   const named = new Set(ingredients.map(({ line }) => line));
-  return notUnderstood.flatMap((line) => (named.has(line) ? [] : [source.lines[line]?.text.trim() ?? '']));
+  return notUnderstood.flatMap((line) => (named.has(line) ? [] : [withoutComment(source.lines[line])]));
 }
 
 /** A line that a page of the recipe would be without, or show without knowing what it says. */
@@ -147,10 +148,13 @@ export function linesNotUnderstood({ outline, parts, partsAt }: Recipe): readonl
   );
   const misplaced = new Set(outline.misplaced.map(({ at }) => at));
   const understood = new Set([...linesBeside(outline), ...bareLines({ parts, partsAt })]);
-  return outline.lines.flatMap(({ text, faults }, at): readonly UnreadLine[] => {
+  return outline.lines.flatMap((line, at): readonly UnreadLine[] => {
+    const { faults } = line;
     const part = listed.get(at);
-    if (part !== undefined) return [{ at, text: text.trim(), part }];
-    return (faults.length > 0 || misplaced.has(at)) && !understood.has(at) ? [{ at, text: text.trim() }] : NONE;
+    if (part !== undefined) return [{ at, text: withoutComment(line), part }];
+    return (faults.length > 0 || misplaced.has(at)) && !understood.has(at)
+      ? [{ at, text: withoutComment(line) }]
+      : NONE;
   });
 }
 

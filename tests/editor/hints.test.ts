@@ -25,7 +25,7 @@ part base as shortcrust
 describe('grams behind measures', () => {
   // 1/2 US cup is 118 ml; whole milk weighs 1.03 g/ml (USDA, 244 g a cup). A large egg is 50 g without its shell (USDA).
   it('stand where the line says no weight', () => {
-    expect(hintedLines(SLICE, 'grams')).toEqual(['1/2 cup ⟨= 122 g⟩ whole milk', '2 large ⟨≈ 100 g⟩ eggs']);
+    expect(hintedLines(SLICE, 'grams')).toEqual(['1/2 cup whole milk ⟨= 122 g⟩', '2 large eggs ⟨≈ 100 g⟩']);
   });
 
   it.each([
@@ -46,12 +46,12 @@ describe('grams behind measures', () => {
   it('are written by a double click, and then no hint', () => {
     const after = afterHint(SLICE, '= 122 g');
     expect(after).toContain('1/2 cup = 122 g  whole milk');
-    expect(hintedLines(after, 'grams')).toEqual(['2 large ⟨≈ 100 g⟩ eggs']);
+    expect(hintedLines(after, 'grams')).toEqual(['2 large eggs ⟨≈ 100 g⟩']);
   });
 
   it('of a percentage say what it comes to', () => {
     const loaf = 'recipe Loaf as lean bread\n  500 g  bread flour\n  65 %  water\n  do Mix the flour and the water.\n';
-    expect(hintedLines(loaf, 'grams')).toEqual(['65 % ⟨= 325 g⟩ water']);
+    expect(hintedLines(loaf, 'grams')).toEqual(['65 % water ⟨= 325 g⟩']);
   });
 });
 

@@ -24,7 +24,7 @@ describe('what stands above a recipe and its parts', () => {
   // By hand: 350 g + 450 g = 800 g, of 8 slices 100 g each; 50 g of water and the 16 % of butter that is water, to 200 g flour.
   it('says weights, times, the last trial and the measure that governs, and offers what one click does', () => {
     expect(lensesOf(TART)).toEqual([
-      '1: 800 g, 8 slices of 100 g uncooked · 70 min, 20 min at work · tried 2026-09-14: change',
+      '1: 800 g, 100 g each uncooked · 70 min, 20 min at work · tried 2026-09-14: change',
       '1: [scale]',
       '1: [trial]',
       '1: [page]',

@@ -31,7 +31,7 @@ describe('hints', () => {
     await client.open(URI, SLAB);
     const [hint, ...more] = await client.request<InlayHint[]>('textDocument/inlayHint', { textDocument, range });
     expect(more).toEqual([]);
-    expect(hint).toMatchObject({ position: { line: 4, character: 9 }, label: '= 122 g', paddingLeft: true });
+    expect(hint).toMatchObject({ position: { line: 4, character: 22 }, label: '= 122 g', paddingLeft: true });
     expect(hint?.textEdits).toBeUndefined();
     const whole = await client.request<InlayHint>('inlayHint/resolve', hint);
     expect(JSON.stringify(whole.tooltip)).toContain('Weight');

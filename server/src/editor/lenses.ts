@@ -3,7 +3,6 @@
  * Refuses to know which commands an editor has. What is not known is not said; what is known in part says so.
  */
 import { kitchenGrams } from '../measure/kitchen.ts';
-import { trimmed } from '../measure/number-text.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import { costOf, type PriceList } from '../publish/cost.ts';
@@ -14,7 +13,6 @@ import { partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
 import type { Part, Recipe } from '../recipe/model.ts';
 import { readTrials } from '../recipe/trials/trials.ts';
 import { sameName } from '../recipe/words.ts';
-import { yieldNoun } from '../recipe/yield.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Shown } from './shown.ts';
 import { listOf, sayGrams, sayMinutesRange } from './words.ts';
@@ -62,17 +60,13 @@ function sumOf({ parts }: Recipe): Sum {
   return { ...sum, complete: parts.every(({ head }) => head.massG.complete && !head.nominal) };
 }
 
-/** `1440 g, 8 slices of 180 g`: what goes in, before any of it is cooked away. */
+/** `1440 g, 180 g each uncooked`: what goes in, before any of it is cooked away. */
 function massWords({ yield: made }: Recipe, sum: Sum): string | undefined {
   if (sum.high <= 0) return undefined;
   const { amount } = made?.node ?? {};
   const pieces = amount?.unit === undefined ? amount?.quantity : undefined;
   if (made === undefined || pieces === undefined || !(pieces.low > 0) || !sum.complete) return sumWords(sum);
-  const count =
-    pieces.low === pieces.high ? trimmed(pieces.low, 2) : `${trimmed(pieces.low, 2)} to ${trimmed(pieces.high, 2)}`;
-  const each = roughly({ low: sum.low / pieces.high, high: sum.high / pieces.low });
-  const noun = yieldNoun(made.node);
-  return `${sumWords(sum)}, ${count}${noun === '' ? '' : ` ${noun}`} of ${each} uncooked`;
+  return `${sumWords(sum)}, ${roughly({ low: sum.low / pieces.high, high: sum.high / pieces.low })} each uncooked`;
 }
 
 const sumWords = (sum: Sum): string =>

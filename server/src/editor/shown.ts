@@ -28,7 +28,8 @@ export const SHOWN_SETTINGS: Readonly<Record<keyof Shown, Setting>> = {
   grams: {
     key: 'inlayHints.grams',
     default: true,
-    words: 'Grams behind an amount of the list that is not a weight: `2 cups` _= 250 g_. A double click writes them.',
+    words:
+      'Grams behind the lines of a list whose amount is no weight: `2 cups  milk` _≈ 488 g_. A double click writes them beside the amount.',
   },
   percent: {
     key: 'inlayHints.percent',

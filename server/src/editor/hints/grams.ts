@@ -1,8 +1,7 @@
-/** Grams behind an amount of the list that is not a weight, as `2 cups = 250 g` has them. */
+/** Grams where the amount of a line of the list is no weight: behind the name, so that the columns stay. A double click writes `2 cups = 250 g`. */
 import { wrongPlaces } from '../../checks/finding.ts';
 import { convertRecipe } from '../../edits/convert.ts';
-import { kitchenGrams } from '../../measure/kitchen.ts';
-import { gramsText, trimmed } from '../../measure/number-text.ts';
+import { gramsText } from '../../measure/number-text.ts';
 import { middle } from '../../measure/quantity.ts';
 import { equalOf, isMass, measuresOf } from '../../notation/item-amounts.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
@@ -12,12 +11,12 @@ import type { Hint } from './hint.ts';
 export function gramHints({ head }: Part): Hint[] {
   if (head.nominal) return [];
   return head.ingredients.flatMap((ingredient) => {
-    const { node, line, shares } = ingredient;
+    const { node, nameNode, line, shares } = ingredient;
     const label = gramsLabel(ingredient);
-    if (label === undefined || node.amount === undefined || shares === true) return [];
+    if (label === undefined || node.name === undefined || shares === true) return [];
     const alone = head.ingredients.filter((i) => i.line === line).length === 1;
     const facts = () => [weightFact(ingredient)];
-    return [{ line, of: node.amount, label, facts, ...(alone && { edits: besideTheMeasure }) }];
+    return [{ line, of: nameNode, label, facts, ...(alone && { edits: besideTheMeasure }) }];
   });
 }
 
@@ -29,7 +28,7 @@ function gramsLabel({ node, weighed, free }: Ingredient): string | undefined {
   const likely = weighed.typical ?? middle(weighed.grams);
   if (gramsText(low) === gramsText(high)) return `= ${gramsText(low)} g`;
   if (high - low > WIDE * likely) return `${gramsText(low)} to ${gramsText(high)} g`;
-  return `≈ ${trimmed(kitchenGrams(likely), 2)} g`;
+  return `≈ ${gramsText(likely)} g`;
 }
 
 /** A range wider than this, as a share of the likeliest, is shown as one. */

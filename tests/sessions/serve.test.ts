@@ -247,7 +247,7 @@ describe('what is refused', () => {
 
 test('a recipe that is changed, comes or goes while it is served', async () => {
   const before = (await ask('/-/stamp')).body;
-  expect((await ask('/bakes/slab.quern')).body).toContain(`<meta name="stamp" content="${before}">`);
+  expect((await ask('/bakes/slab.quern')).body).toContain(`<meta name="stamp" content="${before}" data-at="/-/stamp">`);
   expect((await ask('/-/stamp')).body).toBe(before);
   writeFileSync(join(kitchen, 'bakes', 'slab.quern'), SLAB.replace('Oat slab', 'Rye slab'));
   const after = (await ask('/-/stamp')).body;
@@ -257,6 +257,25 @@ test('a recipe that is changed, comes or goes while it is served', async () => {
   expect((await ask('/')).body).toContain('>New slab</a>');
   rmSync(join(kitchen, 'new.quern'));
   expect((await ask('/new.quern')).status).toBe(404);
+});
+
+test('the list is there at once, and has what each recipe comes to soon after', async () => {
+  writeFileSync(join(kitchen, 'late.quern'), SLAB.replace('Oat slab', 'Late slab').replace('8 bars', '11 bars'));
+  const stamp = async () => (await ask('/-/stamp?list')).body;
+  const first = (await ask('/')).body;
+  expect(first).toContain('>Late slab</a>');
+  await expect
+    .poll(async () => (await ask('/')).body, { timeout: 20_000 })
+    .toMatch(/Late slab<\/a><\/th><td class="makes">11 bars<\/td><td class="cooked"><svg class="mark never"/);
+  // Once all is worked out, nothing changes by itself.
+  let last = '';
+  await expect
+    .poll(async () => {
+      const before = last;
+      last = await stamp();
+      return last === before;
+    })
+    .toBe(true);
 });
 
 test('a port that is taken is said, and it ends with Ctrl+C', async () => {

@@ -13,6 +13,7 @@ import type { Level } from '../publish/view/finding.ts';
 import { VIEWS, type ViewName } from '../publish/view/look.ts';
 import { viewState } from '../publish/view/state.ts';
 import { viewPage } from '../publish/view/views.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { picturesOf } from '../recipe/pictures.ts';
 import { readClock } from '../recipe/plan/clock-text.ts';
 import { readTrials } from '../recipe/trials/trials.ts';
@@ -45,6 +46,9 @@ export class ServedPages {
   private readonly shelf: Shelf;
   private readonly io: Io;
   private readonly script: string;
+  /** Rows of the list, each for as long as its recipe is the same. */
+  private readonly rows = new Map<string, { readonly of: Snapshot; readonly row: FolderRow }>();
+  private rowsMade = 0;
 
   constructor(shelf: Shelf, io: Io, script: string) {
     this.shelf = shelf;
@@ -56,25 +60,51 @@ export class ServedPages {
     if (path === SHEET) return text('text/css', browserStyle(`${FOLDER_STYLE}\n${KITCHEN_STYLE}`));
     if (path === SCRIPT) return text('text/javascript', this.script);
     const stamp = this.shelf.look();
-    if (path === STAMP) return text('text/plain', stamp);
-    if (path === '') return this.page(this.list(), stamp);
+    if (path === STAMP) return text('text/plain', query.has('list') ? this.listStamp(stamp) : stamp);
+    if (path === '') return this.page(this.list(), this.listStamp(stamp), '?list');
     const snapshot = this.shelf.snapshot(path);
     if (snapshot?.outline.recipe !== undefined) return this.page(this.recipe(path, snapshot, query), stamp);
     return this.picture(path);
   }
 
-  private page(page: Omit<Parameters<typeof standingAlone>[0], 'sheet' | 'head'>, stamp: string): WebAnswer {
-    const head = `<meta name="stamp" content="${stamp}">\n<script src="/${SCRIPT}" defer></script>`;
+  /** Works out the next row of the list. */
+  prepare(): boolean {
+    const name = this.shelf.names().find((each) => this.rowOf(each) === undefined);
+    const snapshot = name === undefined ? undefined : this.shelf.snapshot(name);
+    if (name === undefined || snapshot === undefined) return false;
+    this.rows.set(name, { of: snapshot, row: this.row(name, snapshot) });
+    this.rowsMade++;
+    return true;
+  }
+
+  private rowOf(name: string): FolderRow | undefined {
+    const kept = this.rows.get(name);
+    return kept !== undefined && kept.of === this.shelf.snapshot(name) ? kept.row : undefined;
+  }
+
+  private listStamp(stamp: string): string {
+    return `${stamp}-${this.rowsMade}`;
+  }
+
+  private page(
+    page: Omit<Parameters<typeof standingAlone>[0], 'sheet' | 'head'>,
+    stamp: string,
+    asked = '',
+  ): WebAnswer {
+    const head = `<meta name="stamp" content="${stamp}" data-at="/${STAMP}${asked}">\n<script src="/${SCRIPT}" defer></script>`;
     return text('text/html', standingAlone({ ...page, head, sheet: `/${SHEET}` }));
   }
 
   private list() {
     const title = folderTitle(this.shelf.folder);
-    const rows = this.shelf.names().flatMap((name) => {
-      const snapshot = this.shelf.snapshot(name);
-      return snapshot === undefined ? [] : [this.row(name, snapshot)];
-    });
+    const rows = this.shelf.names().map((name) => this.rowOf(name) ?? this.bareRow(name));
     return { title, body: folderPage(title, rows) };
+  }
+
+  /** Of a recipe that nobody has looked at yet. */
+  private bareRow(name: string): FolderRow {
+    const title = titleOf(this.shelf.snapshot(name)?.outline.recipe?.line.statement).name?.text ?? '';
+    return { title: title === '' ? name : title, href: `/${addressOf(name)}`, folder: folderOf(name), makes: '' };
   }
 
   private row(name: string, snapshot: Snapshot): FolderRow {
@@ -90,7 +120,7 @@ export class ServedPages {
     return {
       title: page.title,
       href: `/${addressOf(name)}`,
-      folder: name.split('/').slice(0, -1).join('/'),
+      folder: folderOf(name),
       makes: page.makes ?? '',
       state: viewState(snapshot.whole.recipe, page.proof, readTrials(snapshot.outline)),
       found,
@@ -148,6 +178,8 @@ export class ServedPages {
     return type === undefined || !isNamed() ? NOTHING : { kind: 'file', path: wanted, within: folder, type };
   }
 }
+
+const folderOf = (name: string): string => name.split('/').slice(0, -1).join('/');
 
 const text = (type: 'text/html' | 'text/css' | 'text/javascript' | 'text/plain', words: string): WebAnswer => ({
   kind: 'text',

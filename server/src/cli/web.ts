@@ -18,9 +18,17 @@ export type WebAnswer =
   /** A picture; nothing is sent of one that lies, its links followed, outside `within`. */
   | { readonly kind: 'file'; readonly path: string; readonly within: string; readonly type: string };
 
+export interface Served {
+  answer(asked: Asked): WebAnswer;
+  /** Told the address, once. */
+  ready(address: string): void;
+  /** Does a piece of what may be asked for next, while nobody asks; false where nothing is left. */
+  prepare(): boolean;
+}
+
 export interface Web {
-  /** Serves on the loopback until the command is told to end; 0 has a port chosen. `ready` is told the address. */
-  serve(port: number, answer: (asked: Asked) => WebAnswer, ready: (address: string) => void): Promise<void>;
+  /** Serves on the loopback until the command is told to end; 0 has a port chosen. */
+  serve(port: number, served: Served): Promise<void>;
   /** What the pages run. */
   script(): string;
   /** A word that is another once one of the files is, or comes or goes. */

@@ -29,10 +29,14 @@ export const nodeWeb = (program: string): Web => ({
     return sum?.digest('base64url').slice(0, 16) ?? '';
   },
   script: () => readOrdinary(join(dirname(program), 'browser.js')).toString('utf8'),
-  async serve(port, answer, ready) {
+  async serve(port, served) {
     const http = process.getBuiltinModule?.('node:http');
     if (http === undefined) throw new UsageError('this needs Node 20.16 or later');
-    const server = http.createServer((request, response) => respond(request, response, answer));
+    const prepare = betweenTurns(() => served.prepare());
+    const server = http.createServer((request, response) => {
+      respond(request, response, (asked) => served.answer(asked));
+      prepare();
+    });
     server.maxConnections = MOST_CONNECTIONS;
     const ended = new Promise<void>((end, fail) => {
       server.on('error', (error) =>
@@ -50,7 +54,10 @@ export const nodeWeb = (program: string): Web => ({
     };
     process.once('SIGINT', stop);
     process.once('SIGTERM', stop);
-    server.listen(port, HERE, () => ready(`http://${HERE}:${portOf(server.address())}/`));
+    server.listen(port, HERE, () => {
+      served.ready(`http://${HERE}:${portOf(server.address())}/`);
+      prepare();
+    });
     try {
       await ended;
     } finally {
@@ -59,6 +66,20 @@ export const nodeWeb = (program: string): Web => ({
     }
   },
 });
+
+/** Runs pieces of work, each when what has come meanwhile is answered, until none is left. */
+function betweenTurns(work: () => boolean): () => void {
+  let isRunning = false;
+  const turn = (): void => {
+    isRunning = work();
+    if (isRunning) setImmediate(turn);
+  };
+  return () => {
+    if (isRunning) return;
+    isRunning = true;
+    setImmediate(turn);
+  };
+}
 
 const portOf = (address: ReturnType<import('node:net').Server['address']>): number =>
   typeof address === 'object' && address !== null ? address.port : 0;

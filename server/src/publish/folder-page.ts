@@ -15,7 +15,8 @@ export interface FolderRow {
   readonly folder: string;
   /** Empty where it does not say. */
   readonly makes: string;
-  readonly state: ViewState;
+  /** Absent of a recipe that is not looked at yet. */
+  readonly state?: ViewState;
   /** Absent on a page for readers. */
   readonly found?: Readonly<Record<Level, number>>;
 }
@@ -47,7 +48,10 @@ ${more}
 }
 
 function rowText({ title, href, makes, state, found }: FolderRow, withFound: boolean): string {
-  const cooked = `${mark(state.mark)} ${escapeHtml([state.strong, state.rest].filter((words) => words !== '').join(' '))}`;
+  const cooked =
+    state === undefined
+      ? '<span class="unknown">not looked at yet</span>'
+      : `${mark(state.mark)} ${escapeHtml([state.strong, state.rest].filter((words) => words !== '').join(' '))}`;
   const levels = LEVELS.filter((level) => (found?.[level] ?? 0) > 0).map(
     (level) =>
       `<span class="of">${mark(level)} ${found?.[level]}<span class="unseen"> ${level}${found?.[level] === 1 ? '' : 's'}</span></span>`,

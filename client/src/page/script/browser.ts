@@ -4,21 +4,20 @@
 import { become } from './morph.ts';
 
 const everyMs = 2000;
-const stampAt = '/-/stamp';
-
-/** What the page was made of. */
-const stampOf = (of: Document): string => of.querySelector<HTMLMetaElement>('meta[name=stamp]')?.content ?? '';
-let shown = stampOf(document);
+/** What the page was made of, and where that is asked for. */
+const stampOf = (of: Document): HTMLMetaElement | null => of.querySelector('meta[name=stamp]');
+let shown = stampOf(document)?.content;
+const stampAt = stampOf(document)?.dataset.at;
 
 /** Asks whether anything is another, and only then for the page itself. */
 async function follow(): Promise<void> {
-  if (document.visibilityState !== 'visible') return;
+  if (document.visibilityState !== 'visible' || stampAt === undefined) return;
   const answer = await fetch(stampAt, { cache: 'no-store' });
   if (!answer.ok || (await answer.text()) === shown) return;
   const page = await fetch(location.href, { cache: 'no-store' });
   if (!page.ok) return;
   const next = new DOMParser().parseFromString(await page.text(), 'text/html');
-  shown = stampOf(next);
+  shown = stampOf(next)?.content;
   document.title = next.title;
   const said = document.getElementById('awake')?.textContent;
   become(document.body, next.body);

@@ -26,11 +26,12 @@ export const serve: Command = {
     const name = kind === 'folder' ? undefined : shelf.nameOf(absolute);
     if (name !== undefined && shelf.pathOf(name) === undefined) throw new UsageError(`\`${path}\` is no recipe`);
     const pages = new ServedPages(shelf, io, web.script());
-    await web.serve(
-      port,
-      (asked) => pages.answer(asked),
-      (address) => io.out(`${address}${addressOf(name ?? '')}\nOnly this machine is answered. Ctrl+C ends it.\n`),
-    );
+    await web.serve(port, {
+      answer: (asked) => pages.answer(asked),
+      ready: (address) =>
+        io.out(`${address}${addressOf(name ?? '')}\nOnly this machine is answered. Ctrl+C ends it.\n`),
+      prepare: () => pages.prepare(),
+    });
     return 0;
   },
 };

@@ -17,6 +17,9 @@ const MOST_LINES = 6;
 /** Two letterings nearer than this touch, in per cent: in a wide drawing, and in a narrow one. */
 export const NEAR = { wide: 9, narrow: 19 };
 
+/** The middle of what is lettered at either end, in per cent from there. */
+const ENDS = { wide: 3, narrow: 8 };
+
 export interface Hour {
   readonly x: number;
   readonly label: string;
@@ -101,8 +104,9 @@ function hoursOf(
   const each = STEPS_MIN.find((step) => whole / step <= MOST_LINES) ?? whole;
   const hours: Hour[] = [];
   // What is lettered anyway: the beginning, the table, the lengths of the cuts.
-  const wide = [0, 100, ...cuts.map(({ x, width }) => x + width / 2)];
-  const narrow = [...wide];
+  const lengths = cuts.map(({ x, width }) => x + width / 2);
+  const wide = [ENDS.wide, 100 - ENDS.wide, ...lengths];
+  const narrow = [ENDS.narrow, 100 - ENDS.narrow, ...lengths];
   for (const { from, to, isCut } of pieces) {
     if (isCut) continue;
     for (let clock = Math.ceil((serve + from) / each) * each; clock <= serve + to; clock += each) {

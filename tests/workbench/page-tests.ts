@@ -79,6 +79,51 @@ export const pageTests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'a measure is turned on the page by keys, and written and taken back in one step',
+    run: async () => {
+      const editor = await open(draft);
+      const before = editor.document.getText();
+      if (!(await openPage())) return;
+      await vscode.commands.executeCommand('quern.showPage');
+      await askPage({ click: 'nav [data-view="formula"]' });
+      await sees('the formula', 'document.querySelector("section")?.id', 'formula');
+      const slider = 'document.querySelector("input[type=range]")';
+      // Narrow and wide have each their own buttons.
+      const turn = { click: 'button[aria-label^="Turn it: water per flour"]:visible' };
+      await askPage(turn);
+      await sees('a slider with the keys', `document.activeElement === ${slider} && ${slider} !== null`, true);
+      // Usual for shortcrust: 18 to 40 %.
+      askHost('press End');
+      await sees('the upper end of what is usual', `${slider}.value`, '40');
+      askHost('press PageDown');
+      await sees('five less', `${slider}.value`, '35');
+      askHost('press ArrowLeft');
+      await sees('and one', `${slider}.value`, '34');
+      await sees('the grams', 'document.querySelector(".measures .looked")?.textContent.endsWith(" g")', true);
+      assert.equal(editor.document.getText(), before, 'nothing is written by looking');
+      await takeScreenshot('page-turned');
+      askHost('press Escape');
+      await sees('it left', `${slider}`, null);
+      await askPage(turn);
+      await sees('a slider again', `${slider} !== null`, true);
+      askHost('press Home');
+      await sees('the lower end', `${slider}.value`, '18');
+      await askPage({ click: 'button[data-do="adjust"]:visible' });
+      await waitFor('the text with it', () => editor.document.getText() !== before || undefined);
+      await sees('it turned no more', `${slider}`, null);
+      await sees(
+        'the measure',
+        `document.querySelector('[data-key="measure-crust-hydration"] td.n')?.textContent`,
+        '18',
+      );
+      await vscode.window.showTextDocument(editor.document, vscode.ViewColumn.One);
+      await vscode.commands.executeCommand('undo');
+      assert.equal(editor.document.getText(), before, 'one step back');
+      await askPage({ click: 'nav [data-view="recipe"]' });
+      await sees('the recipe', 'document.querySelector("section")?.id', 'recipe');
+    },
+  },
+  {
     name: 'the page asks for nothing while it is hidden, and is true again when it is seen',
     run: async () => {
       const editor = await open(draft);

@@ -140,6 +140,8 @@ describe('turning', () => {
     expect(html).toMatch(/<input data-key="turn-field-crust-hydration"[^>]*value="30"/);
     // 0.30 × 200 g less the butter's 16 g or so.
     expect(html).toMatch(/<b>water 120 g → <span class="looked">4[0-9](?:\.\d)? g<\/span><\/b>/);
+    const keys = html.match(/data-key="[^"]*"/g) ?? [];
+    expect(new Set(keys).size).toBe(keys.length);
     expect(html).toContain('the crust then weighs');
     expect(html).toContain('data-do="adjust"');
     expect(html).toContain('data-do="leave"');

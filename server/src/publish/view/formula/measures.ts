@@ -85,13 +85,15 @@ function measureRow(facts: ViewFacts, part: ReportPart, measure: ReportMeasure, 
   const head = level === undefined ? words : `${mark(level, true)} <b>${words}</b>`;
   const cells = `${nowCell(measure)}<td class="strip">${drawing(row, level)}</td><td class="n">${bandShown(name, band)}</td>`;
   const key = escapeHtml(`measure-${part.name}-${name}`);
-  const mend = row.turned === undefined ? mendCell(row) : turnCell(row.turned, measure, facts);
+  const mend = (place: string): string =>
+    row.turned === undefined ? mendCell(row) : turnCell(row.turned, measure, facts, place);
   const isSaid = row.turned !== undefined || finding !== undefined || cannotTurn(measure);
+  const wide = mend('');
   const narrow =
-    mend === '' || !isSaid
+    wide === '' || !isSaid
       ? ''
-      : `\n<tr class="narrow fix" data-key="${key}-narrow"><td colspan="2">${mend}</td><td class="strip">${emptyStrip()}</td><td></td></tr>`;
-  return `<tr data-key="${key}"><th scope="row">${head}</th>${cells}<td class="wide mend">${mend}</td></tr>${narrow}`;
+      : `\n<tr class="narrow fix"><td colspan="2">${mend('-narrow')}</td><td class="strip">${emptyStrip()}</td><td></td></tr>`;
+  return `<tr data-key="${key}"><th scope="row">${head}</th>${cells}<td class="wide mend">${wide}</td></tr>${narrow}`;
 }
 
 /** One row of the table, with all that it draws. */

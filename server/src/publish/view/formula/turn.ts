@@ -38,11 +38,11 @@ const unitWords = ({ measure }: Turned): string =>
 
 const heldText = ({ measure, to }: Turned): string => trimmed(shown(measure, to), 2);
 
-/** The field, what moves in grams, what stays, and the two ways out. */
-export function turnCell(turned: Turned, { name }: ReportMeasure, { readOnly }: ViewFacts): string {
+/** The field, what moves in grams, what stays, and the two ways out; once for each width, so that each has its own `place`. */
+export function turnCell(turned: Turned, { name }: ReportMeasure, { readOnly }: ViewFacts, place: string): string {
   const { part, to, moved, said, refused } = turned;
   const arg = argOf({ part, measure: name });
-  const field = `<label>to <input data-key="turn-field-${nameOf(turned)}" data-do="turn" data-look data-arg="${arg}" value="${heldText(turned)}" inputmode="decimal" size="4"> ${UNITS[MEASURES[name].unit]}</label>`;
+  const field = `<label>to <input data-key="turn-field-${nameOf(turned)}${place}" data-do="turn" data-look data-arg="${arg}" value="${heldText(turned)}" inputmode="decimal" size="4"> ${UNITS[MEASURES[name].unit]}</label>`;
   const leave = `<button data-do="leave" data-look>Leave it</button>`;
   if (refused !== undefined)
     return `${field}<br><small>${escapeHtml(capital(refused))}${refused.endsWith('.') ? '' : '.'}</small><span class="fixes">${leave}</span>`;

@@ -10,8 +10,11 @@ import { markdownPage, textPage } from '../../server/src/publish/plain-pages.ts'
 import { readerPage } from '../../server/src/publish/reader-page.ts';
 import { report } from '../../server/src/publish/report.ts';
 import { reportText } from '../../server/src/publish/report-text.ts';
+import { viewFacts } from '../../server/src/publish/view/facts.ts';
+import { allViews } from '../../server/src/publish/view/views.ts';
 import { anyText } from '../support/arbitrary.ts';
 import { open } from '../support/harness.ts';
+import { faultsIn } from '../support/view.ts';
 
 test('pages and reports', () => {
   fc.assert(
@@ -24,6 +27,8 @@ test('pages and reports', () => {
         expect(htmlPage(page).match(/<script/g)).toHaveLength(1);
       }
       expect(reportText(report(recipe, findings))).not.toMatch(/\bNaN\b|undefined/);
+      for (const mode of ['live', 'print'] as const)
+        expect(faultsIn(allViews(viewFacts(recipe, findings, { mode })))).toEqual([]);
       expect(factsText(recipe)).toMatch(/^recipe/);
       expect(factsText(recipe)).not.toMatch(/^part {2}/m);
     }),

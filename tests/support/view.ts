@@ -82,7 +82,7 @@ export function faultsIn(html: string): string[] {
           : [],
       ),
     ]),
-    ...(html.match(/>[^<]*\b(?:NaN|undefined|null|Infinity)\b[^<]*</g) ?? []),
+    ...(html.match(/>[^<]*\b(?:NaN|undefined|Infinity)\b[^<]*</g) ?? []),
     ...(html.match(/"[^"<>]*(?:NaN|undefined|Infinity)[^"<>]*"/g) ?? []),
   ];
   for (const svg of elementsOf(html, 'svg')) {

@@ -77,7 +77,7 @@ function allergenRow({ us, eu, by }: ReportAllergen): string {
 }
 
 function nutritionSection(report: Report): string {
-  const { us_per_serving: us, cooked_g: cooked, weighed_trials: trials } = report.nutrition;
+  const { us_per_serving: us, cooked_g: cooked, weighed_trials: trials, not_counted: left } = report.nutrition;
   const basis =
     cooked === null
       ? 'before cooking; what cooking drives off is not taken away'
@@ -85,6 +85,7 @@ function nutritionSection(report: Report): string {
   const notes = [
     us === null ? 'A serving is not known: the yield is no number of pieces.' : `${DAILY_NOTE}.`,
     'The EU label counts carbohydrate without fibre, and fibre at 2 kcal a gram.',
+    left.length === 0 ? '' : `Not counted: ${namesIn(left)}.`,
   ];
   const lacking = lackingAll(report);
   if (lacking !== undefined)
@@ -93,5 +94,5 @@ function nutritionSection(report: Report): string {
       : `<h2>Nutrition</h2>\n<p class="measure"><b>Not known for</b> ${namesIn(lacking)}<b>:</b> no figure can be given without ${lacking.length === 1 ? 'it' : 'them'}.</p>`;
   return `<h2>Nutrition <small>${basis}</small></h2>
 ${nutritionTable(report)}
-<p class="small soft">${notes.join(' ')}</p>`;
+<p class="small soft">${notes.join(' ').trimEnd()}</p>`;
 }

@@ -20,6 +20,8 @@ export interface Schedule {
 
 /** So many tasks are put at most before the best so far is taken: some 50 ms. */
 const MOST_PLACED = 60_000;
+/** Of more tasks than these fewer are put, as each is held against all that are placed, which move it again and again. */
+const MANY_TASKS = 24;
 
 export function schedule(tasks: readonly Task[], kitchen: DayKitchen): Schedule {
   const search = new Search(tasks, kitchen);
@@ -46,6 +48,7 @@ class Search {
   private readonly placed: (Placed | undefined)[];
   private found: { readonly cost: Cost; readonly placed: readonly Placed[] } | undefined;
   private count = 0;
+  private readonly most: number;
   /** Something was left untried. */
   private isCut = false;
 
@@ -59,13 +62,14 @@ class Search {
     this.followers = followers;
     this.ways = waysTo(tasks);
     this.placed = tasks.map(() => undefined);
+    this.most = MOST_PLACED * Math.min(1, (MANY_TASKS / tasks.length) ** 2);
   }
 
   best(): Schedule {
     for (let differing = 0; ; differing++) {
       this.isCut = false;
       this.go(NONE, differing);
-      if (!this.isCut || this.count >= MOST_PLACED) break;
+      if (!this.isCut || this.count >= this.most) break;
     }
     const { cost, placed } = this.found ?? { cost: NONE, placed: [] };
     return { placed, tooLong: cost.tooLong, elapsed: cost.elapsed, isBest: !this.isCut };
@@ -85,19 +89,26 @@ class Search {
     }
     if (ready.length === 0) this.keep(cost);
     else if (this.found === undefined || isLess(this.least(cost, ready), this.found.cost)) {
-      const inOrder = ready
-        .toSorted((a, b) => this.way(b) - this.way(a))
-        .flatMap((task) => this.places(task).map((place) => ({ task, place })));
-      for (const [turn, { task, place }] of inOrder.entries()) {
-        if (turn > differing || (this.count >= MOST_PLACED && this.found !== undefined)) {
-          this.isCut = true;
-          break;
+      let turn = 0;
+      // A place is looked for only where it is tried: of many that are ready, most never are.
+      for (const task of ready.toSorted((a, b) => this.way(b) - this.way(a))) {
+        if (this.isEnough(turn, differing)) break;
+        for (const place of this.places(task)) {
+          if (this.isEnough(turn, differing)) break;
+          this.go(this.put(task, place, cost), differing - turn);
+          this.placed[task] = undefined;
+          turn++;
         }
-        this.go(this.put(task, place, cost), differing - turn);
-        this.placed[task] = undefined;
       }
     }
     for (const task of put) this.placed[task] = undefined;
+  }
+
+  /** Whether the next of a choice is left untried. */
+  private isEnough(turn: number, differing: number): boolean {
+    const isCut = turn > differing || (this.count >= this.most && this.found !== undefined);
+    if (isCut) this.isCut = true;
+    return isCut;
   }
 
   /** There is something to choose. */

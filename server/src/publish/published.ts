@@ -29,10 +29,10 @@ export interface PublishWish extends PageOptions {
   readonly broken: (finding: Finding) => boolean;
 }
 
-export function publishedPage(file: Publishable, { measures, label, sayLine, broken }: PublishWish): ReaderPage {
+export function publishedPage(file: Publishable, { sayLine, broken, ...options }: PublishWish): ReaderPage {
   const { recipe, findings } = file.whole;
   const placed = placedFindings(file, sayLine, broken);
-  return readerPage(recipe, findings, { measures, label }, readTrials(file.outline), placed, sayLine);
+  return readerPage(recipe, findings, options, readTrials(file.outline), placed, sayLine);
 }
 
 /** What is found in the whole recipe, each by the file and line that say it, and what a variant asks of its base in vain. */

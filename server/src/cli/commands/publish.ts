@@ -14,13 +14,14 @@ import { whereIn } from '../where.ts';
 export const publish: Command = {
   name: 'publish',
   usage:
-    'FILE --format html|markdown|text|json-ld | FOLDER --format site --out DIR [--title TEXT] [--measures weight-first|measure-first] [--label us|eu] [--template FILE] [--proved] [--stdin --stdin-name NAME]',
+    'FILE --format html|markdown|text|json-ld | FOLDER --format site --out DIR [--title TEXT] [--measures weight-first|measure-first] [--label us|eu] [--order as-written|as-used] [--template FILE] [--proved] [--stdin --stdin-name NAME]',
   summary: 'the page for readers; of a folder, a site with an index, its allergens and sheets for print',
   options: {
     ...INPUT_OPTIONS,
     format: 'value',
     measures: 'value',
     label: 'value',
+    order: 'value',
     template: 'value',
     proved: 'flag',
     out: 'value',
@@ -40,6 +41,7 @@ export const publish: Command = {
     if (options.values.out !== undefined || options.values.title !== undefined)
       throw new UsageError('--out and --title are for a site: --format site');
     const measures = choiceOf(options, 'measures', ['weight-first', 'measure-first'], 'weight-first');
+    const order = choiceOf(options, 'order', ['as-written', 'as-used'], 'as-written');
     const template = templateOf(options, format, io);
     const snapshot = snapshotOf(await readOne(options, io), housesFor(io));
     for (const { check, error } of snapshot.bugs)
@@ -50,7 +52,7 @@ export const publish: Command = {
       );
     const ofHouse = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
     const label = choiceOf(options, 'label', ['us', 'eu'], ofHouse);
-    const page = publishedPage(snapshot, { measures, label, sayLine: whereIn(snapshot, io), broken: isBroken });
+    const page = publishedPage(snapshot, { measures, label, order, sayLine: whereIn(snapshot, io), broken: isBroken });
     if (options.flags.has('proved') && page.proof.missing.length > 0) {
       io.err(`quern publish: ${page.title} is not proved:\n`);
       for (const missing of page.proof.missing) io.err(`  ${missing}\n`);

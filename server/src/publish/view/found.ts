@@ -63,7 +63,7 @@ function foundHtml(finding: ViewFinding, facts: Reading): string {
   const said = `${mark(level, true)} ${checkWords(first)}`;
   if (accepted !== undefined)
     return `<div class="finding accepted" id="${key}" data-key="${key}">${said} <i>accepted: ${escapeHtml(accepted)}</i></div>`;
-  return `<div class="finding" id="${key}" data-key="${key}">${said}${facts.mode === 'live' ? `<div class="fixes">${fixes(finding, facts)}${more(finding)}</div>` : printed(finding)}</div>`;
+  return `<div class="finding" id="${key}" data-key="${key}">${said}${facts.mode === 'live' ? `<div class="fixes">${fixes(finding, facts)}${trial(finding, facts)}${more(finding)}</div>` : printed(finding)}</div>`;
 }
 
 /** The first is a button; of more than two the others are links behind it. */
@@ -75,6 +75,10 @@ function fixes(finding: ViewFinding, { readOnly }: Reading): string {
   const links = [second, ...others].map((fix) => fixButton(finding, fix, 'plain'));
   return `${fixButton(finding, first)} <span class="soft small">or ${links.join(', ')}</span> `;
 }
+
+/** What is not as it was cooked is cooked again. */
+const trial = ({ code }: ViewFinding, { readOnly }: Reading): string =>
+  code === 'untested-change' && readOnly === undefined ? `${doing('trial', {}, 'Begin a trial of today')} ` : '';
 
 const fixButton = ({ code, line, start }: ViewFinding, { title }: ViewFix, looks: '' | 'plain' = ''): string =>
   doing('fix', { code, line, start, title }, title.replaceAll('`', ''), looks);

@@ -20,6 +20,7 @@ import { afterAll, beforeEach, describe, expect, test } from 'vitest';
 import { main } from '../../server/src/cli/main.ts';
 import { nodeIo } from '../../server/src/host/node.ts';
 import { allergenCell } from '../../server/src/publish/site/allergen-table.ts';
+import { schemaOrgErrors } from '../support/schema-org.ts';
 
 const top = mkdtempSync(join(tmpdir(), 'quern-site-'));
 const kitchen = join(top, 'kitchen');
@@ -155,6 +156,8 @@ describe('what is written', () => {
         const [text] = element.childNodes;
         return element.tagName === 'script' && text !== undefined && 'value' in text ? [JSON.parse(text.value)] : [];
       });
+    for (const page of ['bakes/slab.html', 'index-recipe.html'])
+      for (const node of data(page)) expect(schemaOrgErrors(node), page).toEqual([]);
     expect(data('bakes/slab.html')).toMatchObject([{ '@type': 'Recipe', name: 'Oat slab' }]);
     expect(data('index-recipe.html')).toMatchObject([{ '@type': 'Recipe', name: 'Snack & <dip>' }]);
     expect(data('index.html')).toEqual([]);

@@ -85,7 +85,7 @@ export class Shelf {
 
   /** A recipe that builds on no other hangs on its house alone. */
   private isAsKept({ all, house, snapshot }: Kept): boolean {
-    return snapshot.whole === snapshot && snapshot.isWhole ? house === this.house : all === this.all;
+    return all === this.all || (house === this.house && snapshot.whole === snapshot && snapshot.isWhole);
   }
 
   /** Of a path in the folder. */

@@ -7,6 +7,7 @@ import { registerCompare } from './commands/compare.ts';
 import { registerConvert } from './commands/convert.ts';
 import { registerExplain } from './commands/explain.ts';
 import { registerInitFolder } from './commands/init-folder.ts';
+import { registerMoveLine } from './commands/move-line.ts';
 import { registerNewFile } from './commands/new-file.ts';
 import { registerPlan } from './commands/plan.ts';
 import { registerPublish } from './commands/publish.ts';
@@ -39,6 +40,7 @@ export function register(context: vscode.ExtensionContext, run: ServerRun): Conn
     registerAdjust(connection, proposals),
     registerPublish(connection),
     registerWeigh(connection),
+    registerMoveLine(),
     registerNewFile(),
     registerInitFolder(connection),
     recipes,

@@ -21,6 +21,10 @@ const source = readdirSync(new URL('client/src', root), { recursive: true, encod
   .map((file) => read(`client/src/${file}`))
   .join('\n');
 
+const WRITING = ['scale', 'convert', 'recordTrial', 'adjust', 'moveLineUp', 'moveLineDown'].map(
+  (name) => `quern.${name}`,
+);
+
 describe('commands', () => {
   it('are registered exactly where they are declared', () => {
     const registered = [...source.matchAll(/registerCommand\(\s*'([^']+)'/g)].map(([, id]) => id);
@@ -44,7 +48,7 @@ describe('commands', () => {
     ({ command, enablement }) => {
       expect(enablement).toContain('editorLangId == quern');
       expect(enablement).toContain('quern.active');
-      const writes = ['quern.scale', 'quern.convert', 'quern.recordTrial', 'quern.adjust'].includes(command ?? '');
+      const writes = WRITING.includes(command ?? '');
       expect(enablement?.includes('!editorReadonly')).toBe(writes);
     },
   );

@@ -67,8 +67,17 @@ export function holdsAlone(text: string): void {
 }
 
 /** What an editor asks of a text, and of a place in it. */
-const OF_TEXT = ['documentSymbol', 'foldingRange', 'semanticTokens/full', 'documentLink'] as const;
-const OF_PLACE = ['hover', 'completion', 'definition', 'references', 'documentHighlight', 'prepareRename'] as const;
+const OF_TEXT = ['documentSymbol', 'foldingRange', 'semanticTokens/full', 'documentLink', 'codeLens'] as const;
+const OF_PLACE = [
+  'hover',
+  'completion',
+  'signatureHelp',
+  'definition',
+  'typeDefinition',
+  'references',
+  'documentHighlight',
+  'prepareRename',
+] as const;
 
 /** Everything asked of an open text is answered while it is edited, and what is found then is what is found in the text opened afresh. */
 export async function holdsInSession(text: string, client: Client): Promise<void> {
@@ -88,6 +97,8 @@ export async function holdsInSession(text: string, client: Client): Promise<void
         position,
         context: { includeDeclaration: true },
       });
+    const range = { start: { line: 0, character: 0 }, end: position };
+    await client.request('textDocument/inlayHint', { textDocument: document, range });
     await client.request('textDocument/codeAction', {
       textDocument: document,
       range: { start: position, end: position },

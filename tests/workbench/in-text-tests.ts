@@ -82,6 +82,23 @@ export const inTextTests: readonly EditorTest[] = [
       await vscode.commands.executeCommand('workbench.action.files.revert');
     },
   },
+  {
+    name: 'in the text: a line changes places with the one below, and the caret goes along',
+    run: async () => {
+      const editor = await open(rolls);
+      const { document } = editor;
+      const before = document.getText();
+      const at = placeOf(document, 'caster sugar');
+      editor.selection = new vscode.Selection(at, at);
+      await vscode.commands.executeCommand('quern.moveLineDown');
+      assert.match(document.getText(), /fine salt\n {2}40 g +caster sugar/);
+      assert.equal(editor.selection.active.line, at.line + 1);
+      await vscode.commands.executeCommand('quern.moveLineUp');
+      assert.equal(document.getText(), before);
+      assert.equal(editor.selection.active.line, at.line);
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+    },
+  },
 ];
 
 async function inEveryTheme(shot: string): Promise<void> {

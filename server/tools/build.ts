@@ -13,6 +13,7 @@ import { minifySync } from 'rolldown/utils';
 import { linkedPrograms } from './linked-programs.ts';
 import { packParts, Tables } from './pack.ts';
 import { writeThirdParty } from './third-party.ts';
+import { unasked } from './unasked.ts';
 import { wordsGiven, wordsIn } from './words.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -81,26 +82,6 @@ const libraryOfBrowser: esbuild.Plugin = {
   setup(build) {
     build.onResolve({ filter: /^vscode-[a-z-]+\/browser$/ }, ({ path }) => ({
       path: join(root, 'node_modules', dirname(path), 'lib/browser/main.js'),
-    }));
-  },
-};
-
-/** The client's library asks whether the editor is new enough, which no editor installs without by `engines`: a fifteenth of the bundle goes into it. */
-const editorIsNew: esbuild.Plugin = {
-  name: 'editor-is-new',
-  setup(build) {
-    build.onLoad({ filter: /semver[\\/]functions[\\/](?:parse|satisfies)\.js$/ }, () => ({
-      contents: 'module.exports=()=>true',
-    }));
-  },
-};
-
-/** The kit of the Model Context Protocol checks forms that a server has people fill in. Ours asks nobody: half of its bundle goes into it. */
-const asksNobody: esbuild.Plugin = {
-  name: 'asks-nobody',
-  setup(build) {
-    build.onLoad({ filter: /validation[\\/]ajv-provider\.js$/ }, () => ({
-      contents: 'export class AjvJsonSchemaValidator{}',
     }));
   },
 };
@@ -176,7 +157,7 @@ const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(1
 const builds: readonly esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [editorIsNew, asksNobody, libraryOfBrowser, tables.plugin, launched],
+    plugins: [unasked, libraryOfBrowser, tables.plugin, launched],
     entryPoints: Object.fromEntries(PROGRAMS.map(({ name, entry }) => [name, entry])),
     external: ['vscode', './server.js', './mcp.js'],
     format: 'esm',

@@ -1,0 +1,55 @@
+/**
+ * Knows what of the libraries in the bundles nobody here asks for and no bundler can tell, and what stands in its place.
+ */
+import type { Plugin } from 'esbuild';
+
+/** A module of a library by the end of its path, and what it comes to where nobody asks for more. */
+const INSTEAD: readonly (readonly [module: RegExp, instead: string])[] = [
+  // The client asks whether the editor is new enough, which no editor installs without by `engines`.
+  [/semver[\\/]functions[\\/](?:parse|satisfies)\.js$/, 'module.exports=()=>true'],
+  // The editor knows no notebook of recipes, and the client tells of none.
+  [
+    /vscode-languageclient[\\/]lib[\\/]common[\\/]notebook\.js$/,
+    `const none=()=>{},never=()=>({dispose:none}),method='notebookDocument/sync';
+exports.NotebookDocumentSyncFeature=class{
+static CellScheme='vscode-notebook-cell';
+registrationType={method};
+fillClientCapabilities=none;preInitialize=none;initialize=none;register=none;unregister=none;clear=none;
+getState=()=>({kind:'document',id:method,registrations:false,matches:false});
+handles=()=>false;
+onOpenNotificationSent=never;onChangeNotificationSent=never;onSaveNotificationSent=never;onCloseNotificationSent=never;
+}`,
+  ],
+  // The kit of the Model Context Protocol checks forms that a server has people fill in: half of its bundle goes into it.
+  [/validation[\\/]ajv-provider\.js$/, 'export class AjvJsonSchemaValidator{}'],
+  // Tokens are made by `notation/scan.ts`; of the scanner of the parser's library its parsers ask for one sign alone.
+  [
+    /chevrotain[\\/]lib[\\/]src[\\/]scan[\\/]lexer_public\.js$/,
+    'export class Lexer{static NA=/NOT_APPLICABLE/}export const LexerDefinitionErrorType={}',
+  ],
+  // The grammar is checked in the tests (`skipValidations` in the bundles).
+  [
+    /chevrotain[\\/]lib[\\/]src[\\/]parse[\\/]grammar[\\/]checks\.js$/,
+    [
+      'validateLookahead',
+      'validateGrammar',
+      'validateRuleDoesNotAlreadyExist',
+      'validateRuleIsOverridden',
+      'validateNoLeftRecursion',
+      'validateEmptyOrAlternative',
+      'validateAmbiguousAlternationAlternatives',
+      'validateTooManyAlts',
+      'validateSomeNonEmptyLookaheadPath',
+    ]
+      .map((name) => `export const ${name}=()=>[];`)
+      .join(''),
+  ],
+];
+
+/** Leaves that out of a bundle. */
+export const unasked: Plugin = {
+  name: 'unasked',
+  setup(build) {
+    for (const [filter, contents] of INSTEAD) build.onLoad({ filter }, () => ({ contents }));
+  },
+};

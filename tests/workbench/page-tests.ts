@@ -3,11 +3,23 @@
 
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { allTabs, askHost, askPage, findingsOf, open, pause, placeOf, replaceWords, takeScreenshot } from './hands.ts';
+import {
+  allTabs,
+  askHost,
+  askPage,
+  findingsOf,
+  open,
+  pause,
+  placeOf,
+  replaceWords,
+  takeScreenshot,
+  undoOnceTo,
+} from './hands.ts';
 import { type EditorTest, say, waitFor } from './runner.ts';
 
 const draft = 'first-draft.quern';
 const tart = 'pastry/lemon-tart.quern';
+const scones = 'bakes/scones.quern';
 
 const VIEWS = ['recipe', 'formula', 'made-of', 'day', 'label', 'trials'] as const;
 const THEMES = [
@@ -121,6 +133,60 @@ export const pageTests: readonly EditorTest[] = [
       assert.equal(editor.document.getText(), before, 'one step back');
       await askPage({ click: 'nav [data-view="recipe"]' });
       await sees('the recipe', 'document.querySelector("section")?.id', 'recipe');
+    },
+  },
+  {
+    name: 'another size is looked at on the page, written in one step and undone in one',
+    run: async () => {
+      const { document } = await open(scones);
+      const before = document.getText();
+      if (!(await openPage())) return;
+      await askPage({ click: 'button[aria-label="one more"]' });
+      await sees('the bar over the list', 'document.querySelector(".looking b")?.textContent', 'Looking at 11 scones.');
+      assert.equal(document.getText(), before, 'looking writes nothing');
+      await replaceWords(document, 'plain flour', 'strong flour');
+      await sees('the line typed', '/strong flour/.test(document.querySelector("main").textContent)', true);
+      assert.equal(await onPage('document.querySelector(".looking b")?.textContent'), 'Looking at 11 scones.');
+      await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+      await undoOnceTo(document, before);
+      await askPage({ click: 'button[data-do="look-write"]' });
+      await waitFor('the text at that size', () => /yield +11 scones/.test(document.getText()) || undefined);
+      await sees('no bar', 'document.querySelector(".looking")', null);
+      await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+      await undoOnceTo(document, before);
+    },
+  },
+  {
+    name: 'the page of an empty file offers a beginning',
+    run: async () => {
+      const document = await vscode.workspace.openTextDocument({ language: 'quern', content: '' });
+      await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+      if (!(await openPage(false))) return;
+      await sees('that nothing is written', 'document.querySelector("h1").textContent', 'Nothing is written yet');
+      await askPage({ click: 'button[data-do="write-skeleton"]' });
+      await waitFor('the skeleton', () => document.getText().startsWith('recipe ') || undefined);
+      await sees('its page', 'document.querySelector("h1").textContent', 'Name');
+      await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+      await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    },
+  },
+  {
+    name: 'the page of a text that nobody may write has no button that writes, and says why',
+    run: async () => {
+      const { document } = await open(draft);
+      const frozen = vscode.workspace.registerFileSystemProvider('frozen', readOnlyFiles(document.getText()), {
+        isReadonly: true,
+      });
+      await vscode.window.showTextDocument(vscode.Uri.parse('frozen:/draft.quern'), {
+        viewColumn: vscode.ViewColumn.One,
+      });
+      await vscode.commands.executeCommand('quern.showPage');
+      if (await isSeen()) {
+        await sees('why', '/writes nothing/.test(document.querySelector("header").textContent)', true);
+        await sees('no fix', `document.querySelectorAll('button[data-do="fix"]').length`, 0);
+      }
+      await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+      frozen.dispose();
     },
   },
   {
@@ -239,17 +305,19 @@ const isInSight =
   '((e) => e !== null && e.getBoundingClientRect().top >= 0 && e.getBoundingClientRect().bottom <= innerHeight)';
 
 /** By the keys that the editor has for previews; false where nobody can look into the page. */
-async function openPage(): Promise<boolean> {
-  if (!allTabs().some(isPage)) {
+async function openPage(named = true): Promise<boolean> {
+  // An editor that is still starting hears no keys.
+  for (let tries = 0; tries < 5 && !allTabs().some(isPage); tries++) {
     if (askHost('press Control+k')) {
       await pause(100);
       askHost('press v');
     } else await vscode.commands.executeCommand('quern.showPage');
-    await waitFor('the panel', () => allTabs().some(isPage) || undefined);
+    await waitFor('the panel', () => allTabs().some(isPage) || undefined, 4000).catch(() => undefined);
   }
+  assert.ok(allTabs().some(isPage), 'the keys open no page');
   const { document } = vscode.window.activeTextEditor ?? {};
   const isThere = await isSeen();
-  if (isThere && document !== undefined)
+  if (isThere && named && document !== undefined)
     await waitFor(
       'the page of the text',
       async () => (await shownFile()) === document.uri.path.split('/').at(-1) || undefined,
@@ -257,11 +325,28 @@ async function openPage(): Promise<boolean> {
   return isThere;
 }
 
+function readOnlyFiles(text: string): vscode.FileSystemProvider {
+  const refuse = (): never => {
+    throw vscode.FileSystemError.NoPermissions();
+  };
+  return {
+    onDidChangeFile: new vscode.EventEmitter<vscode.FileChangeEvent[]>().event,
+    watch: () => ({ dispose: () => undefined }),
+    stat: () => ({ type: vscode.FileType.File, ctime: 0, mtime: 0, size: text.length }),
+    readDirectory: () => [],
+    readFile: () => new TextEncoder().encode(text),
+    createDirectory: refuse,
+    writeFile: refuse,
+    delete: refuse,
+    rename: refuse,
+  };
+}
+
 /** The file whose page is seen, by its name. */
 async function shownFile(): Promise<string | undefined> {
   const name = await onPage('document.querySelector("h1").textContent');
   return vscode.workspace.textDocuments
-    .find((document) => new RegExp(`^recipe ${name}$`, 'm').test(document.getText()))
+    .find((document) => new RegExp(`^recipe ${name}\\b`, 'm').test(document.getText()))
     ?.uri.path.split('/')
     .at(-1);
 }

@@ -21,6 +21,8 @@ export type Page = vscode.Disposable & {
 
 type Act = Extract<FromPage, { kind: 'act' }>;
 
+const nameOf = (uri: vscode.Uri): string => uri.path.split('/').at(-1) ?? uri.path;
+
 /** A slider says every value on its way; only the last of those that wait is worked out. */
 const isSameAgain = (waiting: Act | undefined, act: Act): boolean =>
   waiting !== undefined && waiting.act === act.act && JSON.stringify(waiting.arg) === JSON.stringify(act.arg);
@@ -96,7 +98,7 @@ export function showPage(
       // Whatever changed meanwhile has asked for another.
       if (answer === null || !isWanted) return;
       style ??= answer.style ?? '';
-      panel.title = answer.title;
+      panel.title = answer.title === '' ? nameOf(asked.uri) : answer.title;
       const html = withPictures(answer.html, panel.webview, uri);
       const message: ToPage = {
         kind: 'show',

@@ -22,7 +22,7 @@ export function live(transport: Transport): void {
   let caret = 0;
   let isFirst = true;
   /** What was pressed last, until it has come to something. */
-  let pressed: { readonly at: Pressed; readonly on: HTMLElement } | undefined;
+  let pressed: Pressed | undefined;
   /** What is gone to once another view is there. */
   let awaited: string | undefined;
 
@@ -42,7 +42,7 @@ export function live(transport: Transport): void {
     if (isFirst) watchContrast();
     isFirst = false;
     transport.keep(state);
-    if (pressed !== undefined && focusAfter(page, pressed.at)) pressed = undefined;
+    if (pressed !== undefined && focusAfter(page, pressed)) pressed = undefined;
     if (awaited !== undefined) goWithin(awaited);
     awaited = undefined;
   };
@@ -74,7 +74,7 @@ export function live(transport: Transport): void {
   const press = (element: HTMLElement): void => {
     const asked = askedBy(element);
     if (asked === undefined) return;
-    pressed = { at: pressedAt(page, element), on: element };
+    pressed = pressedAt(page, element);
     transport.post({ kind: 'act', ...asked });
   };
 

@@ -12,11 +12,11 @@ export interface PageWish extends FactsWish {
   readonly look: Look;
 }
 
-/** The name of the recipe, and what stands in the body of its page. */
+/** The name of the recipe, empty where there is none to show, and what stands in the body of its page. */
 export function pageOf(
   snapshot: Snapshot,
   { view, ...wish }: PageWish,
 ): { readonly title: string; readonly html: string } {
   const facts = pageFacts(snapshot, wish);
-  return { title: facts.page.title, html: viewPage(facts, view) };
+  return { title: facts.nothing === undefined ? facts.page.title : '', html: viewPage(facts, view) };
 }

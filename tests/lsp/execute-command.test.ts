@@ -73,11 +73,25 @@ describe('commands of the server', () => {
       expect(client.asked.filter((a) => a.method === 'workspace/applyEdit')).toEqual([]);
   });
 
-  it('reads what is sent along, and explains', async () => {
+  it('reads what is sent along, and explains a finding', async () => {
     const client = await connected();
     const printed = 'Scones\n\n225 g plain flour\n55 g butter\n150 ml milk\n\nRub the butter into the flour.\n';
     expect((await run(client, 'read', { text: printed })).text).toContain('recipe Scones');
     expect((await run(client, 'explain', { code: 'dough-too-wet' })).text).toContain('dough-too-wet');
+  });
+
+  it.each([
+    ['weigh', { amount: '1 cup plain flour' }, /125 g/],
+    ['report', {}, /butter/],
+    ['report', { format: 'json' }, /"version": ?1/],
+    ['publish', {}, /# Slab/],
+    ['publish', { format: 'json-ld' }, /schema\.org/],
+    ['plan', { serve: '19:30' }, /19:30/],
+  ])('%s %j is something to read', async (verb, arg, words) => {
+    const client = await connected();
+    const answer = await run(client, verb, arg);
+    expect(answer.text, answer.why).toMatch(words);
+    expect(client.asked.filter((a) => a.method === 'workspace/applyEdit')).toEqual([]);
   });
 
   it.each([
@@ -91,6 +105,10 @@ describe('commands of the server', () => {
     ['move', { line: 0, by: 1 }],
     ['move', { line: 4, by: 7 }],
     ['explain', { code: 'no-such' }],
+    ['weigh', { amount: 'flour' }],
+    ['report', { format: 'stone' }],
+    ['publish', { format: 'stone' }],
+    ['plan', { serve: 'late' }],
   ])('%s %j is refused in a sentence', async (verb, arg) => {
     const client = await connected();
     const answer = await run(client, verb, arg);

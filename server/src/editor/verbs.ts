@@ -10,13 +10,30 @@ import { convert } from './verbs/convert.ts';
 import { explain } from './verbs/explain.ts';
 import { format } from './verbs/format.ts';
 import { move } from './verbs/move.ts';
+import { plan } from './verbs/plan.ts';
+import { publish } from './verbs/publish.ts';
 import { read } from './verbs/read.ts';
+import { report } from './verbs/report.ts';
 import { scale } from './verbs/scale.ts';
 import { trial } from './verbs/trial.ts';
 import type { Answered, Asked, Verb } from './verbs/verb.ts';
+import { weigh } from './verbs/weigh.ts';
 
 /** By the name behind `quern.`. */
-export const VERBS: Readonly<Record<string, Verb>> = { adjust, convert, explain, format, move, read, scale, trial };
+export const VERBS: Readonly<Record<string, Verb>> = {
+  adjust,
+  convert,
+  explain,
+  format,
+  move,
+  plan,
+  publish,
+  read,
+  report,
+  scale,
+  trial,
+  weigh,
+};
 
 /** What comes of a verb; a change that changes nothing is refused in words. */
 export function runVerb(verb: Verb, asked: Asked): Answered {

@@ -3,6 +3,7 @@
  * Refuses to know any one verb, and how edits reach a text.
  */
 import type { TextEdit } from '../../edits/text-edit.ts';
+import type { PriceList } from '../../publish/cost.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { sameName } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
@@ -13,12 +14,14 @@ export interface Asked {
   readonly arg: unknown;
   /** '2026-09-14' */
   readonly today: string;
+  /** Those of the file and of its house; looked for when asked. */
+  readonly prices: () => PriceList;
 }
 
 export type Answered =
   /** A change of the text, with a line for each thing that changes, and sentences on what does not. */
   | { readonly edits: readonly TextEdit[]; readonly changes: readonly string[]; readonly said: readonly string[] }
-  /** Something to read, in Markdown. */
+  /** Something to read. */
   | { readonly text: string }
   | { readonly refused: string };
 

@@ -62,7 +62,8 @@ export const askedForFeature: Feature = {
         const verb = Object.hasOwn(VERBS, name) ? VERBS[name] : undefined;
         if (snapshot === undefined) return refuse(NOT_OPEN);
         if (verb === undefined) return refuse(`There is no verb \`${name}\`.`);
-        const answered = runVerb(verb, { snapshot, arg, today: view.today() });
+        const prices = () => view.prices(snapshot);
+        const answered = runVerb(verb, { snapshot, arg, today: view.today(), prices });
         if ('refused' in answered) return refuse(answered.refused);
         if (!('edits' in answered)) return refuse(`\`${name}\` changes nothing.`);
         const { edits, changes, said } = answered;

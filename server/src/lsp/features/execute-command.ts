@@ -53,7 +53,12 @@ async function run({ command, arguments: given = [] }: ExecuteCommandParams, vie
     if (!name.endsWith('?') && record(arg)[name] === undefined) throw wrong(`${command} wants ${name}: { ${takes} }`);
   const snapshot = view.snapshot(uri);
   if (snapshot === undefined) return refuse('The recipe is not open.');
-  const answered: Answered = runVerb(verb, { snapshot, arg, today: view.today() });
+  const answered: Answered = runVerb(verb, {
+    snapshot,
+    arg,
+    today: view.today(),
+    prices: () => view.prices(snapshot),
+  });
   if ('refused' in answered) return refuse(answered.refused);
   if ('text' in answered) return { ok: true, text: answered.text };
   const { edits, changes, said } = answered;

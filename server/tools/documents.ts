@@ -66,6 +66,13 @@ export function settingsSchema(checks: readonly Check[]): string {
           },
         },
       },
+      foods: {
+        type: 'array',
+        items: { type: 'string' },
+        default: [],
+        description:
+          'Files whose food blocks hold for all recipes of the folder, beside every foods.quern: paths relative to this folder.',
+      },
       ignore: {
         type: 'array',
         items: { type: 'string' },

@@ -8,6 +8,9 @@ import { type Finding, fixesOf } from '../../server/src/checks/finding.ts';
 import type { House } from '../../server/src/checks/house.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
 import { nodeFiles } from '../../server/src/host/files.ts';
+import { parseDocument } from '../../server/src/notation/document.ts';
+import { outline } from '../../server/src/notation/outline.ts';
+import { houseFoodsOf } from '../../server/src/workspace/house-foods.ts';
 import { Houses, makeHouse } from '../../server/src/workspace/houses.ts';
 import { DEFAULTS, type Settings } from '../../server/src/workspace/settings.ts';
 import { Snapshot } from '../../server/src/workspace/snapshot.ts';
@@ -30,7 +33,9 @@ export const EXAMPLES: readonly (readonly [string, string])[] = nodeFiles()
 
 /** A text worked out under the default house, or other settings. A check that throws fails the test. */
 export function open(text: string, settings?: Partial<Settings>): Snapshot {
-  return openIn(text, settings === undefined ? HOUSE : makeHouse({ ...DEFAULTS, ...settings }).house);
+  const own = /^\s*food\s/m.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
+  if (settings === undefined && own.length === 0) return openIn(text, HOUSE);
+  return openIn(text, makeHouse({ ...DEFAULTS, ...settings }, [own], own).house);
 }
 
 /** The same under the house of the example kitchen. */

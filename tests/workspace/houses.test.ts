@@ -3,9 +3,12 @@ import type { Food } from '../../server/src/food/food.ts';
 import { Houses } from '../../server/src/workspace/houses.ts';
 import type { Files } from '../../server/src/workspace/ports.ts';
 
-function over(texts: Readonly<Record<string, string>>): Houses {
+function over(texts: Readonly<Record<string, string>>, read: (path: string) => void = () => undefined): Houses {
   const files: Files = {
-    read: (path) => texts[path],
+    read: (path) => {
+      read(path);
+      return texts[path];
+    },
     recipesBelow: (folder) =>
       Object.keys(texts).filter((path) => path.startsWith(`${folder}/`) && path.endsWith('.quern')),
     houseAbove: (path) => {
@@ -71,5 +74,53 @@ describe('the foods of nested folders', () => {
     expect(foodAt(houses, '/k/a/one.quern', 'dock syrup')?.per100.water).toBe(25);
     expect(houses.foodFiles('/k/b/two.quern')).toEqual([]);
     expect(houses.foodFiles('/k/a/one.quern')).toEqual(['/k/a/foods.quern']);
+  });
+});
+
+describe('the foods of other files', () => {
+  const texts: Record<string, string> = {
+    '/k/quern.json': '{ "foods": ["pantry/dairy.quern", "../outside.quern", "gone.quern"] }',
+    '/k/pantry/dairy.quern': 'food quay cream\n  like double cream\n',
+    '/k/deep/tart.quern': 'recipe Tart\n\nfood own syrup\n  like honey\n',
+    '/k/deep/other.quern': 'recipe Other\n',
+    '/outside.quern': 'food spirit\n  like vodka\n',
+    '/alone.quern': 'recipe Alone\n\nfood lone oats\n  like rolled oats\n',
+  };
+
+  test('hold for the house where quern.json names the file, and what cannot be taken is said', () => {
+    const houses = over(texts);
+    expect(foodAt(houses, '/k/deep/other.quern', 'quay cream')?.house).toBe(true);
+    expect(houses.of('/k/deep/other.quern').problems).toEqual([
+      '`foods` names ../outside.quern, which lies outside the house',
+      '`foods` names gone.quern, which is not there',
+    ]);
+  });
+
+  test('hold for their own file alone where nobody names it, also beside no house', () => {
+    const houses = over(texts);
+    expect(foodAt(houses, '/k/deep/tart.quern', 'own syrup')?.house).toBe(true);
+    expect(houses.of('/k/deep/tart.quern').house.ownFoods).toEqual(['own syrup']);
+    expect(foodAt(houses, '/k/deep/other.quern', 'own syrup')).toBeUndefined();
+    expect(foodAt(houses, '/alone.quern', 'lone oats')?.house).toBe(true);
+    expect(houses.of('/k/pantry/dairy.quern').house.ownFoods).toBeUndefined();
+  });
+
+  test('no recipe is read for another', () => {
+    const read: string[] = [];
+    const many = Object.fromEntries(Array.from({ length: 50 }, (_, i) => [`/k/r${i}.quern`, 'recipe R\n']));
+    const houses = over({ ...texts, ...many }, (path) => read.push(path));
+    houses.of('/k/deep/other.quern', 'recipe Other\n');
+    expect(read.filter((path) => path.endsWith('.quern') && !path.endsWith('foods.quern'))).toEqual(
+      expect.not.arrayContaining(['/k/r1.quern', '/k/deep/tart.quern', '/k/deep/other.quern']),
+    );
+  });
+
+  test('are seen to change', () => {
+    const changing = { ...texts };
+    const houses = over(changing);
+    expect(foodAt(houses, '/k/deep/other.quern', 'own syrup')).toBeUndefined();
+    changing['/k/deep/other.quern'] = 'recipe Other\n\nfood own syrup\n  like honey\n';
+    expect(houses.forget('/k/deep/other.quern')).toBe(true);
+    expect(foodAt(houses, '/k/deep/other.quern', 'own syrup')?.house).toBe(true);
   });
 });

@@ -10,4 +10,6 @@ export interface House {
   readonly world: World;
   readonly severities: Readonly<Record<string, Severity | 'off'>>;
   readonly foodSafety: FoodSafetyRules;
+  /** Foods that the file describes for itself alone, by name. */
+  readonly ownFoods?: readonly string[];
 }

@@ -48,6 +48,7 @@ import yieldMissing from './method/yield-missing.ts';
 import allowWithoutEffect from './reading/allow-without-effect.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
 import decimalComma from './reading/decimal-comma.ts';
+import foodForOneFile from './reading/food-for-one-file.ts';
 import missingFile from './reading/missing-file.ts';
 import pictureMissing from './reading/picture-missing.ts';
 import swapInTwoParts from './reading/swap-in-two-parts.ts';
@@ -131,6 +132,7 @@ export const CHECKS: readonly Check[] = [
   allowWithoutEffect,
   allowWithoutReason,
   decimalComma,
+  foodForOneFile,
   missingFile,
   pictureMissing,
   swapInTwoParts,

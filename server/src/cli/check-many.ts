@@ -48,7 +48,7 @@ export async function checkMany(
     const { path, shown, within = '', encoding } = input;
     const text = encoding?.isRead === false ? '' : input.text;
     const key = kept.digest(
-      JSON.stringify([path, shown, within, text, encoding, sumOf(houses.keyOf(path)), wish.fixes]),
+      JSON.stringify([path, shown, within, text, encoding, sumOf(houses.keyOf(path, text)), wish.fixes]),
     );
     const found = results.find(key);
     const isSame = found !== undefined && isToldTheSame(found.asked, houses.bases, kept.digest);

@@ -121,7 +121,7 @@ export const snapshotToCheck = (input: Input, houses: Houses, bases = houses.bas
 
 function opened({ path, encoding, within }: Input, text: string, houses: Houses, bases = houses.bases): Snapshot {
   if (within !== undefined) houses.opened(within);
-  return Snapshot.open(path, 0, text, houses.of(path).house, bases, encoding);
+  return Snapshot.open(path, 0, text, houses.of(path, text).house, bases, encoding);
 }
 
 /** Houses for one run of a command; what could not be used of one is said, and ends the command with 2. */

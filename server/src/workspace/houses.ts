@@ -8,6 +8,7 @@ import type { HouseFood } from '../food/food.ts';
 import { parseDocument } from '../notation/document.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import { type Around, basesOver } from './bases.ts';
+import { liesIn } from './folders.ts';
 import { houseFoodsOf } from './house-foods.ts';
 import { MOST_BESIDE } from './limits.ts';
 import { isPicture } from './picture-files.ts';
@@ -23,8 +24,12 @@ export interface HouseRead {
   readonly foodProblems: readonly HouseFoodProblem[];
 }
 
-/** Foods nearer to a recipe are laid over those further out: `layers` has the outermost first. */
-export function makeHouse(settings: Settings, layers: readonly (readonly HouseFood[])[] = []): HouseRead {
+/** Foods nearer to a recipe are laid over those further out: `layers` has the outermost first; `own` of them are of the file alone. */
+export function makeHouse(
+  settings: Settings,
+  layers: readonly (readonly HouseFood[])[] = [],
+  own: readonly HouseFood[] = [],
+): HouseRead {
   const { language } = settings;
   let book = language === undefined ? builtInBook() : bookIn(language);
   const foodProblems: HouseFoodProblem[] = [];
@@ -43,6 +48,7 @@ export function makeHouse(settings: Settings, layers: readonly (readonly HouseFo
     },
     severities: settings.severities,
     foodSafety: settings.foodSafety,
+    ...(own.length > 0 && { ownFoods: own.map(({ name }) => name) }),
   };
   return {
     house,
@@ -61,7 +67,7 @@ export class Houses {
   private readonly settingsBy = new Map<string, Settings>();
   private readonly foodsByPath = new Map<string, readonly HouseFood[]>();
   private readonly outlineByPath = new Map<string, Outline>();
-  private readonly larderByRoot = new Map<string, readonly Larder[]>();
+  private readonly larderByFolder = new Map<string, Larder | undefined>();
   private readonly files: Files;
   private readonly editor: Settings;
   private readonly tell: (problem: string) => void;
@@ -94,15 +100,18 @@ export class Houses {
     this.roots.add(folder);
   }
 
-  /** The house of a file; one without `quern.json` above it, or on no disk, lives under the editor's settings alone. */
-  of(path: string | undefined): HouseRead {
+  /**
+   * The house of a file; one without `quern.json` above it, or on no disk, lives under the editor's settings alone. `text`: what the file holds,
+   * where that is known.
+   */
+  of(path: string | undefined, text?: string): HouseRead {
     const folder = path === undefined ? undefined : this.files.houseAbove(path);
-    if (folder === undefined) {
+    const larders = this.lardersOver(path, folder, text);
+    const nearest = larders.at(-1)?.key ?? folder;
+    if (nearest === undefined) {
       this.homeless ??= makeHouse(this.editor);
       return this.homeless;
     }
-    const larders = this.lardersOver(path, folder);
-    const nearest = larders.at(-1)?.folder ?? folder;
     let house = this.byFolder.get(nearest);
     if (house === undefined) {
       house = this.read(folder, nearest, larders);
@@ -112,11 +121,10 @@ export class Houses {
   }
 
   /** All that a file's house is made of, as a text: of the same text the same house is made. */
-  keyOf(path: string): string {
+  keyOf(path: string, text?: string): string {
     const folder = this.files.houseAbove(path);
-    if (folder === undefined) return JSON.stringify(this.editor);
-    const larders = this.lardersOver(path, folder);
-    const nearest = larders.at(-1)?.folder ?? folder;
+    const larders = this.lardersOver(path, folder, text);
+    const nearest = larders.at(-1)?.key ?? folder ?? '';
     let key = this.keys.get(nearest);
     if (key === undefined) {
       key = this.partsOf(folder, larders).of;
@@ -142,8 +150,7 @@ export class Houses {
 
   /** The files whose foods hold for a file, the nearest last. */
   foodFiles(path: string): readonly string[] {
-    const folder = this.files.houseAbove(path);
-    return folder === undefined ? [] : this.lardersOver(path, folder).flatMap(({ files }) => files);
+    return this.lardersOver(path, this.files.houseAbove(path)).flatMap(({ files }) => files);
   }
 
   /** The same as outlines, without the file itself; those are the same objects until one changes. */
@@ -177,7 +184,7 @@ export class Houses {
     this.byFolder.clear();
     this.keys.clear();
     this.settingsBy.clear();
-    this.larderByRoot.clear();
+    this.larderByFolder.clear();
     this.atHand.clear();
     return true;
   }
@@ -193,72 +200,75 @@ export class Houses {
     return paths;
   }
 
-  private read(folder: string, nearest: string, larders: readonly Larder[]): HouseRead {
+  private read(folder: string | undefined, nearest: string, larders: readonly Larder[]): HouseRead {
     const { of, text, faults, layers } = this.partsOf(folder, larders);
     const last = this.lastMade.get(nearest);
     if (last?.of === of) return last.house;
     const { settings, problems } =
       text === undefined ? { settings: this.editor, problems: [] } : parseSettings(text, this.editor);
-    const made = makeHouse(settings, layers);
+    const own = larders.at(-1)?.isOwn === true ? (layers.at(-1) ?? []) : [];
+    const made = makeHouse(settings, layers, own);
     const house = { ...made, problems: [...faults, ...problems, ...made.problems] };
     this.lastMade.set(nearest, { of, house });
     for (const problem of house.problems) this.tell(problem);
     return house;
   }
 
-  private partsOf(folder: string, larders: readonly Larder[]) {
-    const path = this.files.join(folder, 'quern.json');
-    const text = this.files.read(path);
-    const faults = this.faultsOf(folder, [path, ...larders.flatMap(({ files }) => files)]);
-    const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
-    return { of: JSON.stringify([folder, text, faults, layers]), text, faults, layers };
-  }
-
-  /** What of the house itself could not be read. */
-  private faultsOf(folder: string, paths: readonly string[]): readonly string[] {
-    return [
-      ...paths.flatMap((path) => this.unread(path) ?? []),
-      ...(this.files.holdsMore?.(folder) === true
-        ? [
-            `${folder} holds more files than are looked at, so not every food of the house may be known: put quern.json nearer to the recipes`,
-          ]
-        : []),
+  private partsOf(folder: string | undefined, larders: readonly Larder[]) {
+    const path = folder === undefined ? undefined : this.files.join(folder, 'quern.json');
+    const text = path === undefined ? undefined : this.files.read(path);
+    const faults = [
+      ...[...(path === undefined ? [] : [path]), ...larders.flatMap(({ files }) => files)].flatMap(
+        (each) => this.unread(each) ?? [],
+      ),
+      ...larders.flatMap((larder) => larder.faults),
     ];
+    const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
+    const own = larders.at(-1)?.isOwn === true;
+    return { of: JSON.stringify([folder, own, text ?? this.editor, faults, layers]), text, faults, layers };
   }
 
-  /** The larders of a house that hold for a path, the outermost first. */
-  private lardersOver(path: string | undefined, root: string): readonly Larder[] {
-    let larders = this.larderByRoot.get(root);
-    if (larders === undefined) {
-      larders = this.lardersIn(root);
-      this.larderByRoot.set(root, larders);
-    }
-    return path === undefined ? [] : larders.filter(({ folder }) => folder === root || isWithin(path, folder));
+  /**
+   * What holds foods for a path, the outermost first: the `foods.quern` of each folder from the house down to it, the files that `quern.json`
+   * names, and what the file describes itself. Nothing else of the house is read.
+   */
+  private lardersOver(path: string | undefined, root: string | undefined, text?: string): readonly Larder[] {
+    if (path === undefined) return [];
+    const larders =
+      root === undefined
+        ? []
+        : foldersBetween(root, path, this.files).flatMap((folder) => this.larderIn(folder, root) ?? []);
+    if (!path.endsWith('.quern') || larders.some(({ files }) => files.includes(path))) return larders;
+    if (text !== undefined && !this.foodsByPath.has(path) && !SAYS_FOOD.test(text)) this.foodsByPath.set(path, []);
+    if (this.foodsAt(path).length === 0) return larders;
+    return [...larders, { key: path, files: [path], faults: [], isOwn: true }];
   }
 
-  /** Every folder of the house that has a `foods.quern`, and its root, with the files whose foods are theirs; those further out first. */
-  private lardersIn(root: string): readonly Larder[] {
-    const files = this.files
-      .recipesBelow(root)
-      .filter(
-        (path) =>
-          this.foodsAt(path).length > 0 || (folderOfFoods(path) !== undefined && this.unread(path) !== undefined),
-      );
-    // A house within the house keeps its foods.
-    const own = files.filter((path) => this.files.houseAbove(path) === root);
-    const byFolder = new Map<string, string[]>([[root, []]]);
-    for (const path of own) {
-      const folder = folderOfFoods(path);
-      if (folder !== undefined && !byFolder.has(folder)) byFolder.set(folder, []);
-    }
-    for (const path of own) {
-      let folder = path;
-      while (folder !== '' && !byFolder.has(folder)) folder = folder.replace(LAST_NAME, '');
-      byFolder.get(folder === '' ? root : folder)?.push(path);
-    }
-    return [...byFolder]
-      .map(([folder, files]) => ({ folder, files }))
-      .sort((a, b) => a.folder.length - b.folder.length);
+  private larderIn(folder: string, root: string): Larder | undefined {
+    if (this.larderByFolder.has(folder)) return this.larderByFolder.get(folder);
+    const path = this.files.join(folder, 'foods.quern');
+    const named = folder === root ? this.namedFiles(root) : [];
+    const faults = named.flatMap(({ fault }) => fault ?? []);
+    const files = [path, ...named.flatMap(({ path: each }) => each ?? [])].filter(
+      (each) => this.foodsAt(each).length > 0 || this.unread(each) !== undefined,
+    );
+    const larder =
+      files.length + faults.length === 0
+        ? undefined
+        : { key: folder, files: [...new Set(files)], faults, isOwn: false };
+    this.larderByFolder.set(folder, larder);
+    return larder;
+  }
+
+  /** The files that the house's `quern.json` names for their foods, or why one cannot be taken. */
+  private namedFiles(root: string): readonly { readonly path?: string; readonly fault?: string }[] {
+    const house = this.files.join(root, 'quern.json');
+    return this.settingsOf(house).foods.map((name) => {
+      const path = this.files.beside(house, name);
+      if (!liesIn(path, root)) return { fault: `\`foods\` names ${name}, which lies outside the house` };
+      const isThere = this.files.read(path) !== undefined || this.unread(path) !== undefined;
+      return isThere ? { path } : { fault: `\`foods\` names ${name}, which is not there` };
+    });
   }
 
   /** Why a file of the house that is there could not be read. */
@@ -279,20 +289,33 @@ export class Houses {
 
   private foodsIn(path: string): readonly HouseFood[] {
     const text = this.files.read(path);
-    return text !== undefined && /^[ \t]*food[ \t]/m.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
+    return text !== undefined && SAYS_FOOD.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
   }
 }
 
-/** A folder with foods of its own: they hold for what lies in it. */
+/** What a text has that describes a food. */
+const SAYS_FOOD = /^[ \t]*food[ \t]/m;
+
+/** Foods that hold for what lies in a folder, or for one file alone. */
 interface Larder {
-  readonly folder: string;
+  /** The folder, or the file. */
+  readonly key: string;
   readonly files: readonly string[];
+  readonly faults: readonly string[];
+  /** Of the file itself, which nobody names. */
+  readonly isOwn: boolean;
 }
 
-/** The last name of a path, with what stands before it. */
-const LAST_NAME = /(?:^|[\\/]+)[^\\/]*[\\/]*$/;
+/** The folders from the house's down to that of the path. */
+function foldersBetween(root: string, path: string, files: Files): readonly string[] {
+  const names = path
+    .slice(root.length)
+    .split(/[\\/]+/)
+    .filter((name) => name !== '');
+  const folders = [root];
+  for (const name of path.endsWith('.quern') || path.endsWith('quern.json') ? names.slice(0, -1) : names)
+    folders.push(files.join(folders.at(-1) ?? root, name));
+  return folders;
+}
 
 const folderOfFoods = (path: string): string | undefined => /^(.*[^\\/])[\\/]+foods\.quern$/.exec(path)?.[1];
-
-const isWithin = (path: string, folder: string): boolean =>
-  path === folder || (path.startsWith(folder) && (/[\\/]$/.test(folder) || /[\\/]/.test(path.charAt(folder.length))));

@@ -29,6 +29,8 @@ export interface Settings {
   readonly bands: HouseBands;
   /** The ovens of the house by name. */
   readonly ovens: HouseOvens;
+  /** Files, by their paths from the house's folder, whose `food` blocks hold for all of it, beside every `foods.quern`. */
+  readonly foods: readonly string[];
   /** Globs, relative to the house's folder, of files that are not checked. */
   readonly ignore: readonly string[];
 }
@@ -39,6 +41,7 @@ export const DEFAULTS: Settings = {
   severities: {},
   bands: {},
   ovens: {},
+  foods: [],
   ignore: [],
 };
 
@@ -115,6 +118,10 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
       case 'ovens':
         settings = { ...settings, ovens: { ...settings.ovens, ...readOvens(value, problems) } };
         break;
+      case 'foods':
+        if (Array.isArray(value) && value.every((v) => typeof v === 'string')) settings = { ...settings, foods: value };
+        else problems.push(onValue('`foods` is a list of files, such as `["pantry/dairy.quern"]`', key));
+        break;
       case 'ignore':
         if (Array.isArray(value) && value.every((v) => typeof v === 'string'))
           settings = { ...settings, ignore: value };
@@ -123,7 +130,7 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
       default:
         problems.push(
           onKey(
-            `\`${key}\` is no setting; there are measures, language, foodSafety, severities, bands, ovens and ignore`,
+            `\`${key}\` is no setting; there are measures, language, foodSafety, severities, bands, ovens, foods and ignore`,
             key,
           ),
         );

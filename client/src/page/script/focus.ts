@@ -33,8 +33,9 @@ export function focusAfter(root: ParentNode, { on, does, finding, within }: Pres
   const all = findingsIn(root);
   if (finding !== undefined && all.some(({ dataset }) => dataset.key === finding.key)) return false;
   const { activeElement: at } = document;
-  // A button in its place is another.
-  const isLost = at === null || at === document.body || (at === on && on.dataset.do !== does);
+  // What was shown meanwhile is not what it comes to; a button in its place is another.
+  if (at === on && on.dataset.do === does) return false;
+  const isLost = at === null || at === document.body || at === on;
   if (!document.hasFocus() || !isLost) return true;
   const next = finding === undefined ? undefined : all[Math.min(finding.at, all.length - 1)];
   if (next === undefined) focusFirst(root, within);

@@ -8,7 +8,7 @@ import { scaleRecipe } from '../../edits/scale.ts';
 import { madeInNumber, withWord } from '../../edits/sized-amount.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { Look, Looking } from '../../publish/view/look.ts';
-import { ownDegrees, ownMeasures, piecesOf } from '../../publish/view/own.ts';
+import { madeOf, ownDegrees, ownMeasures } from '../../publish/view/own.ts';
 import { yieldNoun } from '../../recipe/yield.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 
@@ -60,7 +60,7 @@ type Turned = Turn | string | undefined;
 
 function sized(snapshot: Snapshot, { makes, makesOf }: Look): Turned {
   const { document, recipe } = snapshot;
-  const text = piecesOf(recipe);
+  const text = madeOf(recipe);
   if (makes === undefined || text === undefined || makes === text || !(makes > 0)) return undefined;
   if (makesOf !== undefined && makesOf !== text) return undefined;
   const scaled = scaleRecipe(document, recipe, { kind: 'by', by: makes / text });

@@ -17,7 +17,7 @@ import type { Report } from '../report-shape.ts';
 import { type Differences, differencesOf } from './differences.ts';
 import { type ViewFinding, type ViewFix, viewFindings } from './finding.ts';
 import type { Look, Looking, ViewName } from './look.ts';
-import { ownDegrees, ownMeasures, piecesOf } from './own.ts';
+import { madeOf, ownDegrees, ownMeasures } from './own.ts';
 import { type ViewState, viewState } from './state.ts';
 
 /** `live`: in the editor, with buttons that write. `read`: nothing can be pressed. `print`: all views after one another, fields as figures. */
@@ -41,8 +41,8 @@ export interface ViewFacts {
   readonly page: ReaderPage;
   /** What of it is other than the text. */
   readonly differs: Differences;
-  /** What it makes, where that is one number of pieces and can be looked at in another; `text` is what the text says. */
-  readonly makes?: { readonly amount: number; readonly noun: string; readonly text: number };
+  /** What it makes, where that is one number and can be looked at in another; `text` is what the text says. */
+  readonly makes?: { readonly amount: number; readonly noun: string; readonly text: number; readonly counted: boolean };
   /** How full the recipe's pan is, in ml, as it goes in and to the brim. */
   readonly fill?: { readonly low: number; readonly high: number; readonly panMl: number };
   readonly report: Report;
@@ -166,12 +166,12 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
 }
 
 function makesOf(recipe: Recipe, asWritten: Recipe): ViewFacts['makes'] {
-  const amount = piecesOf(recipe);
-  const text = piecesOf(asWritten);
+  const amount = madeOf(recipe);
+  const text = madeOf(asWritten);
   const noun = recipe.yield && yieldNoun(recipe.yield.node);
   return amount === undefined || text === undefined || noun === undefined || noun === ''
     ? undefined
-    : { amount, noun, text };
+    : { amount, noun, text, counted: recipe.yield?.node.amount?.unit === undefined };
 }
 
 function fillOf(recipe: Recipe): ViewFacts['fill'] {

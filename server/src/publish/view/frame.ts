@@ -94,14 +94,15 @@ function makes({ mode, makes, page, differs, report }: ViewFacts): Fact {
   if (page.makes === undefined) return { name: 'Makes', value: unknown('not said') };
   if (makes === undefined || mode !== 'live')
     return { name: 'Makes', value: figure(page.makes, differs.makes), ...small };
-  const { amount, noun } = makes;
+  const { amount, noun, counted } = makes;
   const field = fieldDoing('look-makes', {}, amount, `how many ${noun}`);
   const step = (by: 1 | -1) =>
     doing('look-makes', { to: amount + by }, by === 1 ? '+' : '−', '', by === 1 ? 'one more' : 'one fewer');
-  const fewer = amount > 1 ? step(-1) : '';
+  // One gram more is no other size.
+  const [fewer, more] = [counted && amount > 1 ? step(-1) : '', counted ? step(1) : ''];
   return {
     name: 'Makes',
-    value: `<span class="stepper">${fewer}${field}${step(1)}</span> ${escapeHtml(noun)}`,
+    value: `<span class="stepper">${fewer}${field}${more}</span> ${escapeHtml(noun)}`,
     ...small,
   };
 }

@@ -18,10 +18,10 @@ export function ownMeasures({ parts }: Recipe): MeasuresOrder {
   return cups > 0 ? 'measure-first' : 'weight-first';
 }
 
-/** The number of pieces that a recipe makes; undefined for a weight, a range or no yield. */
-export function piecesOf({ yield: made }: Recipe): number | undefined {
+/** The number of what a recipe makes, pieces or of a unit; undefined for a range or no yield. */
+export function madeOf({ yield: made }: Recipe): number | undefined {
   const amount = made?.node.amount;
-  if (amount === undefined || amount.unit !== undefined) return undefined;
+  if (amount === undefined) return undefined;
   const { low, high } = amount.quantity;
   return low === high && low > 0 ? low : undefined;
 }

@@ -3,7 +3,7 @@
  * Refuses to change the text.
  */
 import type { Look } from '../../../publish/view/look.ts';
-import { ownDegrees, ownMeasures, piecesOf } from '../../../publish/view/own.ts';
+import { madeOf, ownDegrees, ownMeasures } from '../../../publish/view/own.ts';
 import { lookedAt } from '../looked.ts';
 import { type Act, numberIn, textIn } from './act.ts';
 
@@ -14,9 +14,9 @@ const MOST_PIECES = 100_000;
 export const lookMakes: Act = ({ snapshot, arg, value, look }) => {
   const to = numberIn(arg, 'to') ?? (typeof value === 'number' ? value : undefined);
   const { recipe } = snapshot.whole;
-  const text = piecesOf(recipe);
+  const text = madeOf(recipe);
   const { makes: _, makesOf: __, ...rest } = look;
-  if (text === undefined) return { refused: 'The text does not say one number of pieces.' };
+  if (text === undefined) return { refused: 'The text does not say one number of what it makes.' };
   if (to === undefined || !(to > 0) || to > MOST_PIECES) return { look: rest };
   if (to === text) return { look: rest };
   const wish: Look = { ...rest, makes: to, makesOf: text };

@@ -360,3 +360,13 @@ test('hostile names are the words that they are', () => {
   expect(textsOf(html, (e) => e.tagName === 'h1')[0]).toBe(evil);
   for (const element of all(html, () => true)) for (const { name } of element.attrs) expect(name).not.toMatch(/^on/);
 });
+
+test('of very much to mend the gravest have their fixes, so that a page of it does not keep a server', () => {
+  const part = (i: number) =>
+    `\npart p${i}\n  200 g     plain flour\n  50 g      chedder\n\n  do Bake the flour and the chedder at 375 C for 30 min.\n`;
+  const { findings } = pageFacts(open(`recipe Long\n${Array.from({ length: 30 }, (_, i) => part(i)).join('')}`));
+  const mended = findings.filter(({ fixes }) => fixes.length > 0);
+  expect(mended.length).toBeGreaterThan(0);
+  expect(mended.length).toBeLessThan(findings.length / 2);
+  expect(new Set(mended.map(({ level }) => level))).toEqual(new Set(['error']));
+});

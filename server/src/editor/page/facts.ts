@@ -2,6 +2,8 @@
  * Knows the facts of the page for a file that is open: a variant written out in full, as it is looked at, with the fixes worth offering.
  * Refuses to know how they are shown, and who asks.
  */
+import type { Finding } from '../../checks/finding.ts';
+import { SEVERITIES } from '../../checks/severity.ts';
 import { type Nothing, type ViewFacts, type ViewSources, viewFacts } from '../../publish/view/facts.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
@@ -21,6 +23,7 @@ export type PageWish = Pick<ViewSources, 'look' | 'line' | 'readOnly' | 'prices'
 export function pageFacts(snapshot: Snapshot, { usedBy, hasty, ...wish }: PageWish = {}): ViewFacts {
   const { whole } = snapshot;
   const takenIn = takenInAt(snapshot);
+  const tried = new Set(hasty === true ? [] : mendedFirst(snapshot));
   const looked = lookedAt(whole, wish.look ?? {});
   const nothing = nothingIn(snapshot, usedBy);
   const { looking } = looked;
@@ -45,9 +48,18 @@ export function pageFacts(snapshot: Snapshot, { usedBy, hasty, ...wish }: PageWi
     turned: () => (wish.readOnly === undefined ? turnedOf(snapshot, wish.look ?? {}) : undefined),
     fixesOf: (finding) => {
       if (wish.readOnly !== undefined) return [];
-      return hasty === true ? fixesTold(finding) : fixesTried(finding, snapshot);
+      return tried.has(finding) ? fixesTried(finding, snapshot) : fixesTold(finding);
     },
   });
+}
+
+/** Each fix is tried on the whole text: of a long one with much to mend the gravest have theirs first, the next once those are gone. */
+const MOST_LINES = 4000;
+const LEAST = 6;
+
+function mendedFirst({ findings: { open }, document: { lines } }: Snapshot): readonly Finding[] {
+  const gravest = open.toSorted((a, b) => SEVERITIES.indexOf(b.severity) - SEVERITIES.indexOf(a.severity));
+  return gravest.slice(0, Math.max(LEAST, MOST_LINES / lines.length));
 }
 
 /** A file in which there is no recipe to show. */

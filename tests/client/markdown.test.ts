@@ -6,13 +6,14 @@ const said = (text: string): string[] =>
   piecesOf(text).flatMap(({ text, as }) => (as === undefined ? [] : [`${as} ${text}`]));
 
 it.each([
-  ['part crust as shortcrust', ['keyword part', 'title  crust as shortcrust']],
+  ['part crust as shortcrust', ['keyword part', 'type  crust as shortcrust']],
   ['  200 g     plain flour, cold # of the mill', ['number 200 g', 'comment  # of the mill']],
   ['  1 1/2 cups  milk', ['number 1 1/2 cups']],
+  ['# one\n  50 g  salt # two\n', ['comment # one\n', 'number 50 g', 'comment  # two\n']],
   ['  do Bake at 180 C fan for 35-40 min.', ['keyword do', 'number 180 C fan', 'number 35-40 min']],
   ['  dough is not a keyword', []],
   ['  note No. 5\\# of it', ['keyword note', 'number 5']],
-  ['food quay flour\n  water 12 %', ['keyword food', 'title  quay flour\n', 'keyword water', 'number 12 %']],
+  ['food quay flour\n  water 12 %', ['keyword food', 'type  quay flour\n', 'keyword water', 'number 12 %']],
 ])('%j', (text, pieces) => {
   expect(said(text)).toEqual(pieces);
 });

@@ -4,14 +4,14 @@
 import { COMPONENTS, KEYWORDS } from '../../../server/src/notation/keywords.ts';
 
 /** A run of the text; those of a text, one behind the other, are the text. */
-export type Piece = { readonly text: string; readonly as?: 'keyword' | 'title' | 'number' | 'comment' };
+export type Piece = { readonly text: string; readonly as?: 'keyword' | 'type' | 'number' | 'comment' };
 
 const words: ReadonlySet<string> = new Set([...KEYWORDS, ...COMPONENTS]);
 /** Their line is a name to its end, or to the kind behind it. */
 const titled: ReadonlySet<string> = new Set(['recipe', 'part', 'food', 'trial']);
 
 const opening = /^(\s*)([a-z]+)(?=\s|$)/;
-const remark = /(?:^|\s)#.*$/;
+const remark = /(?:^|\s)#.*$/m;
 const figure =
   /(?<![\p{L}\p{N}])(?:\d+(?:[.,/⁄]\d+)?(?:\s\d+\/\d+)?[½⅓⅔¼¾⅛⅜⅝⅞]?|[½⅓⅔¼¾⅛⅜⅝⅞])(?:\s?(?:-|–|to)\s?\d+(?:\.\d+)?)?(?:\s?(?:%|°?[CF](?: fan)?|(?:mg|kg|g|oz|lb|ml|cl|dl|l|tsp|tbsp|cups?|min|h|d|s|mm|cm|in)))?(?![\p{L}\p{N}])/gu;
 
@@ -31,7 +31,7 @@ function ofLine(line: string): Piece[] {
   return [
     { text: indent },
     { text: word, as: 'keyword' },
-    ...(titled.has(word) ? [{ text: behind, as: 'title' } as const] : figuresIn(behind)),
+    ...(titled.has(word) ? [{ text: behind, as: 'type' } as const] : figuresIn(behind)),
     rest,
   ];
 }

@@ -1,14 +1,15 @@
-// In the preview of a Markdown text: the recipes in it coloured, whenever it is shown anew.
+// In the preview of a Markdown text: the recipes in it coloured, whenever one comes in.
 // Nothing of the extension runs for it: who reads a text wants no server. The colours are those that the preview has for any code.
 
 import { piecesOf } from './colours.ts';
 
-const colour = (): void => {
+function colour(): void {
   for (const block of document.querySelectorAll('code.language-quern')) {
-    // One that is coloured holds elements.
-    if (block.childElementCount > 0) continue;
+    const pieces = piecesOf(block.textContent ?? '');
+    // One that is coloured holds elements; of one that has nothing to colour nothing is changed.
+    if (block.childElementCount > 0 || pieces.every(({ as }) => as === undefined)) continue;
     block.replaceChildren(
-      ...piecesOf(block.textContent ?? '').map(({ text, as }) => {
+      ...pieces.map(({ text, as }) => {
         if (as === undefined) return text;
         const span = document.createElement('span');
         span.className = `hljs-${as}`;
@@ -17,7 +18,8 @@ const colour = (): void => {
       }),
     );
   }
-};
+}
 
-window.addEventListener('vscode.markdown.updateContent', colour);
+// The text is put in after this runs, and put in anew as it is written.
+new MutationObserver(colour).observe(document, { childList: true, subtree: true });
 colour();

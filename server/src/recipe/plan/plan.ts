@@ -8,7 +8,7 @@ import { keptWithin } from './ahead-of-day.ts';
 import { type GivenMinutes, tasksOf } from './from-recipe.ts';
 import type { PlanTask } from './plan-task.ts';
 import { beginningOf, type Preheat, preheatsOf } from './preheats.ts';
-import { type Schedule, schedule } from './search.ts';
+import { MOST_PLACED_BESIDE, type Schedule, schedule } from './search.ts';
 import type { DayKitchen, Placed } from './task.ts';
 import { type WayOut, waysOut } from './ways-out.ts';
 
@@ -110,7 +110,7 @@ function startAtMost(all: readonly PlanTask[], kitchen: DayKitchen, { placed }: 
   const likely = beginningOf(all, placed);
   if (all.every(({ most, minutes }) => most <= minutes)) return likely;
   const longest = all.map((task) => ({ ...task, minutes: task.most }));
-  return Math.min(likely, beginningOf(longest, schedule(longest, kitchen).placed));
+  return Math.min(likely, beginningOf(longest, schedule(longest, kitchen, MOST_PLACED_BESIDE).placed));
 }
 
 const inTime = (placed: readonly Placed[], a: number, b: number): number =>

@@ -20,11 +20,13 @@ export interface Schedule {
 
 /** So many tasks are put at most before the best so far is taken: some 50 ms. */
 const MOST_PLACED = 60_000;
+/** The same of a day that is only held against that one. */
+export const MOST_PLACED_BESIDE = 10_000;
 /** Of more tasks than these fewer are put, as each is held against all that are placed, which move it again and again. */
 const MANY_TASKS = 24;
 
-export function schedule(tasks: readonly Task[], kitchen: DayKitchen): Schedule {
-  const search = new Search(tasks, kitchen);
+export function schedule(tasks: readonly Task[], kitchen: DayKitchen, most = MOST_PLACED): Schedule {
+  const search = new Search(tasks, kitchen, most);
   return search.best();
 }
 
@@ -52,7 +54,7 @@ class Search {
   /** Something was left untried. */
   private isCut = false;
 
-  constructor(tasks: readonly Task[], kitchen: DayKitchen) {
+  constructor(tasks: readonly Task[], kitchen: DayKitchen, most: number) {
     this.tasks = tasks;
     this.kitchen = kitchen;
     const followers: number[][] = tasks.map(() => []);
@@ -62,7 +64,7 @@ class Search {
     this.followers = followers;
     this.ways = waysTo(tasks);
     this.placed = tasks.map(() => undefined);
-    this.most = MOST_PLACED * Math.min(1, (MANY_TASKS / tasks.length) ** 2);
+    this.most = most * Math.min(1, (MANY_TASKS / tasks.length) ** 2);
   }
 
   best(): Schedule {

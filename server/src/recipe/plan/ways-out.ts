@@ -3,7 +3,7 @@ import { before } from './ahead-of-day.ts';
 import { isSameHeat } from './oven-use.ts';
 import type { PlanTask } from './plan-task.ts';
 import { beginningOf } from './preheats.ts';
-import { type Schedule, schedule } from './search.ts';
+import { MOST_PLACED_BESIDE, type Schedule, schedule } from './search.ts';
 import type { DayKitchen } from './task.ts';
 
 /** What is done otherwise, and what comes of it. */
@@ -30,7 +30,7 @@ export function waysOut(
   const found: WayOut[] = [];
   const began = beginningOf(tasks, now.placed);
   const attempt = (way: WayOut['way'], of: readonly PlanTask[], otherwise: Partial<DayKitchen>): void => {
-    const { placed, tooLong } = schedule(of, { ...kitchen, ...otherwise });
+    const { placed, tooLong } = schedule(of, { ...kitchen, ...otherwise }, MOST_PLACED_BESIDE);
     const start = beginningOf(of, placed);
     if (tooLong < now.tooLong || (tooLong === now.tooLong && start > began)) found.push({ way, start, tooLong });
   };

@@ -160,7 +160,7 @@ export class ServedPages {
       hrefOf: (other, otherOrder) =>
         queryOf({ view: other, ...more, ...(otherOrder === 'part' && { order: otherOrder }) }),
     });
-    const ways = `<p class="ways"><a href="/">All recipes</a><a href="${escapeHtml(queryOf({ kitchen: '1', ...more }))}">In the kitchen, step by step</a></p>`;
+    const ways = `<nav class="ways" aria-label="Other pages"><a href="/">All recipes</a><a href="${escapeHtml(queryOf({ kitchen: '1', ...more }))}">In the kitchen, step by step</a></nav>`;
     return { title: facts.page.title, body: `${ways}\n${viewPage(facts, view)}` };
   }
 

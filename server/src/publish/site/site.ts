@@ -62,7 +62,7 @@ export function siteOf(title: string, recipes: readonly SiteRecipe[], template?:
       path: 'index.html',
       kind: 'index',
       title,
-      body: folderPage(title, rows, `<p class="ways">${ways.join('')}</p>`),
+      body: folderPage(title, rows, `<nav class="ways" aria-label="Other pages">${ways.join('')}</nav>`),
     },
     { path: 'allergens.html', kind: 'allergens', title: 'Allergens', body: headed('Allergens', allergenTables(rows)) },
     { path: 'print.html', kind: 'print', title, body: sheets(recipes) },
@@ -99,7 +99,9 @@ const dataOf = ({ of }: SitePage): string => (of === undefined ? '' : htmlPieces
 
 function plainly(page: SitePage): Filled {
   const back =
-    page.kind === 'index' ? '' : `<p class="ways"><a href="${rootOf(page.path)}index.html">All recipes</a></p>\n`;
+    page.kind === 'index'
+      ? ''
+      : `<nav class="ways" aria-label="Other pages"><a href="${rootOf(page.path)}index.html">All recipes</a></nav>\n`;
   return {
     ok: true,
     text: standingAlone({

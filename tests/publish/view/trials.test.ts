@@ -125,6 +125,16 @@ describe('the charts', () => {
     expect(letters(9)).toEqual(['34', '44', '41']);
   });
 
+  test('no letters stand on others', () => {
+    const rising = [703, 706, 709, 712, 715, 718, 721, 724, 727, 742, 739].map(
+      (grams, i) => `\ntrial 2026-03-${10 + i}\n  used    ${grams} g water\n`,
+    );
+    const letters = within(chartsOf(NEW + rising.join(''))[0], 'text', 'halo');
+    expect(letters.map(textOf)).toEqual(['703', '742', '739']);
+    const [, most, last] = letters.map((letter) => number(letter, 'y'));
+    expect(Math.abs((most ?? 0) - (last ?? 0))).toBeGreaterThan(12);
+  });
+
   test('each is an image with its sentence, and no two points stand on each other', () => {
     for (const chart of chartsOf(PROVED)) {
       const [svg] = elementsIn(chart, 'svg');
@@ -202,7 +212,6 @@ describe('the table', () => {
       'not said',
       '37',
       'not measured',
-      '',
       'not said',
     ]);
     expect(rowOf(shown(text), 'Trials, newest first', '4 Oct.')?.slice(1, 4)).toEqual(['Bao', 'not measured', '96']);

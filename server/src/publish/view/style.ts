@@ -149,9 +149,9 @@ td.soft.wide { white-space: nowrap; }
 .measures .mend { min-width: 11.5rem; }
 .measures .plain { min-height: 0; line-height: inherit; }
 .thirds { display: grid; grid-template-columns: 1fr 1fr 1fr; text-align: center; margin-inline-start: 4px; }
-.made { table-layout: fixed; } .made.many { min-width: 44rem; } .made tr > :first-child { width: 4.8rem; } .made th[scope=col] { color: var(--ink); } .made td, .made tbody th { padding-block: 5px; }
+.made { table-layout: fixed; } .made.many { min-width: 44rem; } .made tr > :first-child { width: 4.8rem; } .made th[scope=col] { color: var(--ink); hyphens: auto; } .made td, .made tbody th { padding-block: 5px; }
 .made .zero, .made .unknown { color: var(--soft); }
-.figs { display: flex; justify-content: space-between; gap: 6px; line-height: 1.3; } .figs small { white-space: nowrap; }
+.figs { display: flex; flex-wrap: wrap; justify-content: space-between; column-gap: 6px; line-height: 1.3; } .figs small { white-space: nowrap; }
 .from { max-width: 44rem; } .from .bars { width: 36%; } .from .wide { white-space: nowrap; }
 .nutrition tr > th.within, .figures tr > th.within { padding-inline-start: 12px; }
 .trials th[scope=row] { white-space: nowrap; } .divide { padding-block: 8px; }

@@ -33,24 +33,19 @@ export function chartOf(
     text: rangeText(value, unit),
     value: middle(value),
   }));
-  const lettered = letteredOf(points.map(({ value }) => value));
+  const letters = lettersOf(points);
   const joins = points.slice(1).map((to, i) => {
     const from = points[i] ?? to;
     return `<line class="grid" x1="${x(from.x)}" x2="${x(to.x)}" y1="${y(from.y)}" y2="${y(to.y)}"/>`;
   });
   const dots = points.map(
-    (point, i) =>
-      `<circle class="${point.filled ? 'ink' : 'hollow'}" cx="${x(point.x)}" cy="${y(point.y)}" r="3.6"/>${
-        lettered.has(i)
-          ? `<text class="halo" x="${x(point.x)}" y="${y(point.y - 8)}" text-anchor="middle">${point.text}</text>`
-          : ''
-      }`,
+    (point) => `<circle class="${point.filled ? 'ink' : 'hollow'}" cx="${x(point.x)}" cy="${y(point.y)}" r="3.6"/>`,
   );
   const told = measured.values.map(
     (value) => `${rangeText(value, unit)} on ${shortDate(trials[value.trial]?.date ?? '', true)}`,
   );
   const label = escapeHtml(`${said}: ${told.join(', ')}.`);
-  return `<svg class="draw" height="${HEIGHT}" role="img" aria-label="${label}">${written(measured, unit, up)}${changes(trials, across)}${joins.join('')}${dots.join('')}${days(trials, across)}</svg>`;
+  return `<svg class="draw" height="${HEIGHT}" role="img" aria-label="${label}">${written(measured, unit, up)}${changes(trials, across)}${joins.join('')}${dots.join('')}${letters.join('')}${days(trials, across)}</svg>`;
 }
 
 const x = (percent: number): string => `${Number(percent.toFixed(1))}%`;
@@ -77,6 +72,34 @@ function scaleOf({ values, written }: ReportMeasured): (value: number) => number
   const [low, high] = [Math.min(...all), Math.max(...all)];
   return (value) => (high === low ? (TOP + BOTTOM) / 2 : BOTTOM - ((value - low) / (high - low)) * (BOTTOM - TOP));
 }
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+  readonly value: number;
+}
+
+/** Each above its point; beneath it where another's would stand on it. */
+function lettersOf(points: readonly Point[]): readonly string[] {
+  const lettered = letteredOf(points.map(({ value }) => value));
+  const placed: Point[] = [];
+  for (const [i, point] of points.entries()) {
+    if (!lettered.has(i)) continue;
+    const [above, beneath] = [point.y - 8, point.y + 17].map((at) => ({ ...point, y: at }));
+    if (above === undefined || beneath === undefined) continue;
+    placed.push(placed.some((other) => isOver(above, other)) ? beneath : above);
+  }
+  return placed.map(
+    (letter) => `<text class="halo" x="${x(letter.x)}" y="${y(letter.y)}" text-anchor="middle">${letter.text}</text>`,
+  );
+}
+
+/** Per cent of the width that a character takes in the narrowest chart, and pixels that a line of lettering does. */
+const [CHARACTER, LINE] = [2.7, 13];
+
+const isOver = (a: Point, b: Point): boolean =>
+  Math.abs(a.y - b.y) < LINE && Math.abs(a.x - b.x) < ((a.text.length + b.text.length) / 2) * CHARACTER;
 
 /** Each of a few; of many the last, the least and the most. */
 function letteredOf(values: readonly number[]): ReadonlySet<number> {

@@ -114,7 +114,8 @@ function changeWords({ places, now }: ReportTextChange): string {
 function trialTable(facts: ViewFacts): string {
   const { trials, measured } = facts.report;
   const units = measured.map((of) => unitOf(of, facts.look.degrees ?? 'C'));
-  const columns = measured.length + 4;
+  const isSeen = trials.some(({ saw }) => saw.length > 0);
+  const columns = measured.length + (isSeen ? 4 : 3);
   const heads = measured.map(
     (of, i) =>
       `<th scope="col" class="n">${escapeHtml(headOf(of, measured))},<br>${escapeHtml(units[i]?.sign ?? '')}</th>`,
@@ -130,11 +131,11 @@ function trialTable(facts: ViewFacts): string {
     const said = (words: string | null): string =>
       words === null ? '<td class="unknown">not said</td>' : `<td>${escapeHtml(words)}</td>`;
     return `<tbody data-key="trial-${trial.line}">
-${changeRow(facts, trial, i === trials.length - 1, columns)}<tr><th scope="row">${lineLink(facts.mode === 'live' ? trial.line : undefined, shortDate(trial.date, years.size > 1))}</th>${said(trial.by)}${values.join('')}<td class="wide">${escapeHtml(saw)}</td>${said(trial.verdict)}</tr>${narrow}
+${changeRow(facts, trial, i === trials.length - 1, columns)}<tr><th scope="row">${lineLink(facts.mode === 'live' ? trial.line : undefined, shortDate(trial.date, years.size > 1))}</th>${said(trial.by)}${values.join('')}${isSeen ? `<td class="wide">${escapeHtml(saw)}</td>` : ''}${said(trial.verdict)}</tr>${narrow}
 </tbody>`;
   });
   return `<div class="scroll"><table class="stack trials"><caption class="unseen">Trials, newest first</caption>
-<thead><tr><th scope="col">Day</th><th scope="col">by</th>${heads.join('')}<th scope="col" class="wide">saw</th><th scope="col">verdict</th></tr></thead>
+<thead><tr><th scope="col">Day</th><th scope="col">by</th>${heads.join('')}${isSeen ? '<th scope="col" class="wide">saw</th>' : ''}<th scope="col">verdict</th></tr></thead>
 ${rows.toReversed().join('\n')}
 </table></div>`;
 }

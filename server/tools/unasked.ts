@@ -1,6 +1,7 @@
 /**
  * Knows what of the libraries in the bundles nobody here asks for and no bundler can tell, and what stands in its place.
  */
+import { readFile } from 'node:fs/promises';
 import type { Plugin } from 'esbuild';
 
 /** A module of a library by the end of its path, and what it comes to where nobody asks for more. */
@@ -46,10 +47,25 @@ onOpenNotificationSent=never;onChangeNotificationSent=never;onSaveNotificationSe
   ],
 ];
 
-/** Leaves that out of a bundle. */
+/** What the protocol's library loads of Node for pipes, sockets and processes that it is seldom asked for. */
+const LATER = /vscode-(?:jsonrpc|languageserver|languageclient)[\\/]lib[\\/]node[\\/](?:main|files|ril)\.js$/;
+const LOADED = /^const (\w+) = (?:__importStar\()?require\("(child_process|crypto|net|os)"\)\)?;$/gm;
+
+/** The text with those modules loaded where they are used. */
+function loadingLater(text: string): string {
+  let later = text;
+  for (const [statement, name, module] of text.matchAll(LOADED))
+    later = later
+      .replace(statement, '')
+      .replaceAll(new RegExp(`(?<![.\\w])${name}(?=\\.)`, 'g'), `require("${module}")`);
+  return later;
+}
+
+/** Leaves that out of a bundle, or out of its start. */
 export const unasked: Plugin = {
   name: 'unasked',
   setup(build) {
     for (const [filter, contents] of INSTEAD) build.onLoad({ filter }, () => ({ contents }));
+    build.onLoad({ filter: LATER }, async ({ path }) => ({ contents: loadingLater(await readFile(path, 'utf8')) }));
   },
 };

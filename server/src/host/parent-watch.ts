@@ -2,7 +2,6 @@
  * Knows how a process ends with the one that started it, whatever it computes: another looks on, as the one that computes cannot.
  * Refuses to wait for the end of its work: what it has to say nobody hears any more.
  */
-import { spawn } from 'node:child_process';
 
 /**
  * Looks once a second, with what a shell has itself: at the server ($1), at who is its parent ($2), and at its client ($3). It ends
@@ -24,22 +23,25 @@ done
 `;
 
 const EVERY_MS = 1000;
+const AFTER_MS = 150;
 
 /** Ends this process, by force, within two seconds of the end of its parent or of the client, which may have told its own number. */
 export function endWithParent(client: number | null): void {
   const parent = process.ppid;
   // One of another user may not be asked after, nor one that cannot be seen from here.
   const seen = [client, parent].find((pid) => pid !== null && mayAsk(pid)) ?? process.pid;
-  // Once the client has its answer.
-  setImmediate(() => {
+  // Once the client has seen its first text: to start a process takes some ms.
+  setTimeout(() => {
     if (process.platform === 'win32') lookFromWithin(seen);
     else lookFromOutside(parent, seen);
-  });
+  }, AFTER_MS).unref();
 }
 
 /** A shell costs a megabyte, and a thread of this engine seventeen. */
 function lookFromOutside(parent: number, client: number): void {
   const args = ['-c', LOOKS, 'quern-watch', String(process.pid), String(parent), String(client)];
+  // A module that takes longer to load than a start can spare; Node before 20.16 has it only at the start.
+  const { spawn } = (process.getBuiltinModule ?? require)('node:child_process') as typeof import('node:child_process');
   const watch = spawn('/bin/sh', args, { stdio: 'ignore', detached: true, cwd: '/', env: { PATH: '/usr/bin:/bin' } });
   watch.once('error', () => lookFromWithin(client));
   watch.unref();

@@ -66,7 +66,7 @@ const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
 const MOST_RECOVERIES = 200;
 
 /** The tokens as the grammar sees them, as far as a line that means anything goes. */
-function piecesOf(cursor: Cursor): Piece[] {
+export function piecesOf(cursor: Cursor): Piece[] {
   const made: Piece[] = [];
   let recoveries = 0;
   for (let { token } = cursor; token !== undefined; { token } = cursor) {
@@ -91,8 +91,31 @@ export type Children = Readonly<Record<string, readonly (CstNode | IToken)[] | u
 
 /** Reads all tokens that are left as a list. Never throws; what is missing is missing in the tree. */
 export function readList(cursor: Cursor): Concrete {
+  const read = piecesOf(cursor);
+  // Most lists hold nothing to recover from, and to make the parser takes longer than to read a file.
+  if (read.every(({ tokenType }) => tokenType !== Any)) return { children: plainList(read), rest: cursor.token };
+  return recoveredList(read, cursor);
+}
+
+/** The same tree as the parser makes of names and commas alone. */
+function plainList(read: readonly Piece[]): Children {
+  const names: { readonly name: string; readonly children: { readonly NamePart: Piece[] } }[] = [];
+  const commas: Piece[] = [];
+  let isOpen = false;
+  for (const piece of read) {
+    const isComma = piece.tokenType === Comma;
+    if (isComma) commas.push(piece);
+    else if (isOpen) names.at(-1)?.children.NamePart.push(piece);
+    else names.push({ name: 'name', children: { NamePart: [piece] } });
+    isOpen = !isComma;
+  }
+  return { ...(names.length > 0 && { name: names }), ...(commas.length > 0 && { Comma: commas }) };
+}
+
+/** As the parser reads it, whatever stands in it; for a test, that of a plain list too. */
+export function recoveredList(read: Piece[], cursor: Cursor): Concrete {
   const parser = PARSER();
-  parser.input = piecesOf(cursor);
+  parser.input = read;
   const { children } = parser.list();
   const taken = parser.errors.find((e) => e.name === 'NotAllInputParsedException');
   const rest = taken?.token ?? parser.errors.flatMap((e) => e.resyncedTokens)[0];

@@ -23,12 +23,14 @@ export function nothingYet(nothing: Nothing, { mode, readOnly }: ViewFacts): str
 }
 
 /** Each file that is built on and not there; what is written here is shown all the same. */
-export const missingBases = ({ missing, page, mode }: ViewFacts): string =>
+export const missingBases = ({ missing, page, mode, findings }: ViewFacts): string =>
   missing
-    .map(
-      ({ name, line }) =>
-        `<section class="empty"><h2>${mark('error', true)} The base is not there</h2><p><b>${escapeHtml(page.title)}</b> builds on <b>${escapeHtml(name)}</b>, which is not in this folder. What is written here is shown; what comes from the base is not known.</p>${mode === 'live' ? `<p><a href="#line-${line}" data-line="${line}">Go to line ${line}</a></p>` : ''}</section>\n`,
-    )
+    .map(({ name, line }) => {
+      const key = findings.find((finding) => finding.code === 'missing-file' && finding.line === line)?.key;
+      const id = key === undefined ? '' : ` id="${key}" data-key="${key}"`;
+      const way = mode === 'live' ? `<p><a href="#line-${line}" data-line="${line}">Go to line ${line}</a></p>` : '';
+      return `<section class="empty"${id}><h2>${mark('error', true)} The base is not there</h2><p><b>${escapeHtml(page.title)}</b> builds on <b>${escapeHtml(name)}</b>, which is not in this folder. What is written here is shown; what comes from the base is not known.</p>${way}</section>\n`;
+    })
     .join('');
 
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;

@@ -93,6 +93,7 @@ select { field-sizing: content; background: none; border: 0; border-bottom: 1px 
 .looking { border-inline-start: 3px solid var(--link); padding: 4px 0 4px 12px; margin-top: 16px; display: flex; flex-wrap: wrap; gap: 6px 10px; align-items: center; }
 .looking > span, .looking details[open] { flex: 1 1 100%; } .looking details { color: var(--soft); font-size: .923rem; } .looking summary { cursor: pointer; padding: 3px 0; } .looking details p { margin: 2px 0 0; max-width: 38rem; }
 .looked { color: var(--link); }
+.stepper { display: inline-flex; gap: 4px; }
 `;
 
 /** View 1, and the page for readers. */

@@ -38,6 +38,22 @@ describe('the page', () => {
     expect(answer?.style).toBeUndefined();
   });
 
+  it('counts the day back from the hour that is looked at, and writes the minutes that it puts', async () => {
+    const client = await opened();
+    expect((await page(client, 'day'))?.html).toContain('value="19:30"');
+    const hour = await act(client, 'serve-at', null, '12.15');
+    expect(hour).toMatchObject({ ok: true, look: { serve: '12:15' } });
+    // Melting takes nobody knows how long, stirring the 5 min that are put for it, baking 25: begun before 11:45.
+    const html = (await page(client, 'day', { serve: '12:15' }))?.html ?? '';
+    expect(html).toContain('<b>Begin before 11:');
+    expect(html).toContain('data-line="7"');
+    const written = await act(client, 'write-minutes', null);
+    expect(written).toMatchObject({
+      ok: true,
+      edits: [{ range: { start: { line: 6, character: 41 } }, newText: ', about 5 min' }],
+    });
+  });
+
   it('brings its sheet where it is asked for, and is of the newest text', async () => {
     const client = await opened();
     expect((await page(client, 'recipe', {}, { style: true }))?.style).toContain('--paper');

@@ -15,7 +15,7 @@ const CUT_PERCENT = 3;
 const STEPS_MIN = [15, 30, 60, 120, 180, 240, 360, 720, 1440, 2880, 10_080];
 const MOST_LINES = 6;
 /** Two letterings nearer than this touch, in per cent: in a wide drawing, and in a narrow one. */
-export const NEAR = { wide: 9, narrow: 19 };
+export const NEAR = { wide: 9, narrow: 16 };
 
 /** The middle of what is lettered at either end, in per cent from there. */
 const ENDS = { wide: 3, narrow: 8 };

@@ -23,6 +23,9 @@ const { values, positionals } = parseArgs({
   },
 });
 const longestRunMs = 5 * 60 * 1000;
+/** Of a picture for the store's page. */
+const smallScale = 0.6;
+const smallQuality = 45;
 
 process.exitCode = await runTests();
 
@@ -78,11 +81,13 @@ async function listen(page: Page): Promise<number> {
 
   function hear(said: string): void {
     const shot = /^screenshot (.+)$/.exec(said)?.[1];
+    const small = /^picture (.+)$/.exec(said)?.[1];
     const keys = /^press (.+)$/.exec(said)?.[1];
     const pasted = /^paste (.+)$/.exec(said)?.[1];
     const typed = /^type (.+)$/.exec(said)?.[1];
     const asked = /^ask (.+)$/.exec(said)?.[1];
     if (shot !== undefined) void takeScreenshot(page, shot);
+    else if (small !== undefined) void takeSmall(page, small);
     else if (keys !== undefined) void page.keyboard.press(keys);
     else if (pasted !== undefined) void paste(page, JSON.parse(pasted));
     else if (typed !== undefined) void page.keyboard.type(JSON.parse(typed));
@@ -102,6 +107,19 @@ function isAboutMissingParts(text: string): boolean {
 /** The tests ask for a picture by printing where it goes, and wait until it is there. */
 async function takeScreenshot(page: Page, file: string): Promise<void> {
   await page.screenshot({ path: file });
+}
+
+/** Half as large as it is seen, for a page that carries it: some KB. */
+async function takeSmall(page: Page, file: string): Promise<void> {
+  const { width, height } = page.viewportSize() ?? { width: 1280, height: 860 };
+  const session = await page.context().newCDPSession(page);
+  const { data } = await session.send('Page.captureScreenshot', {
+    format: 'webp',
+    quality: smallQuality,
+    clip: { x: 0, y: 0, width, height, scale: smallScale },
+  });
+  await session.detach();
+  await writeFile(file, Buffer.from(data, 'base64'));
 }
 
 /** What the browser does for a cook's own keys: no script may, and one without a screen has no clipboard to do it from. */

@@ -141,6 +141,14 @@ export async function takeScreenshot(name: string, folder = process.env.QUERN_SH
   await waitFor(`the picture ${file}`, () => writtenSince(file, startedAt) || undefined);
 }
 
+/** A small picture of the whole editor for the store's page. */
+export async function takeForStore(file: string): Promise<void> {
+  if (process.env.QUERN_SHOTS === undefined) return;
+  const startedAt = Date.now();
+  say(`picture ${file}`);
+  await waitFor(`the picture ${file}`, () => writtenSince(file, startedAt) || undefined);
+}
+
 function writtenSince(file: string, at: number): boolean {
   const stat = statSync(file, { throwIfNoEntry: false });
   return stat !== undefined && stat.mtimeMs >= at && stat.size > 0;

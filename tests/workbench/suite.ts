@@ -25,10 +25,11 @@ import { inTextTests } from './in-text-tests.ts';
 import { kitchenTests } from './kitchen-tests.ts';
 import { pageTests } from './page-tests.ts';
 import { type EditorTest, runAll, say, waitFor } from './runner.ts';
+import { storeTests } from './store-tests.ts';
 
 /** Called by the extension host. */
 export async function run(): Promise<void> {
-  await runAll([...tests, ...kitchenTests, ...pageTests, ...inTextTests], 60_000);
+  await runAll([...tests, ...kitchenTests, ...pageTests, ...inTextTests, ...storeTests], 60_000);
 }
 
 const draft = 'first-draft.quern';

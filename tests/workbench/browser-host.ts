@@ -25,7 +25,7 @@ const { values, positionals } = parseArgs({
 const longestRunMs = 5 * 60 * 1000;
 /** Of a picture for the store's page. */
 const smallScale = 0.6;
-const smallQuality = 45;
+const smallQuality = 18;
 
 process.exitCode = await runTests();
 
@@ -87,7 +87,7 @@ async function listen(page: Page): Promise<number> {
     const typed = /^type (.+)$/.exec(said)?.[1];
     const asked = /^ask (.+)$/.exec(said)?.[1];
     if (shot !== undefined) void takeScreenshot(page, shot);
-    else if (small !== undefined) void takeSmall(page, small);
+    else if (small !== undefined) void takeSmall(page, JSON.parse(small));
     else if (keys !== undefined) void page.keyboard.press(keys);
     else if (pasted !== undefined) void paste(page, JSON.parse(pasted));
     else if (typed !== undefined) void page.keyboard.type(JSON.parse(typed));
@@ -109,14 +109,17 @@ async function takeScreenshot(page: Page, file: string): Promise<void> {
   await page.screenshot({ path: file });
 }
 
+/** Left, top, width and height. */
+type Part = readonly [number, number, number, number];
+
 /** Half as large as it is seen, for a page that carries it: some KB. */
-async function takeSmall(page: Page, file: string): Promise<void> {
-  const { width, height } = page.viewportSize() ?? { width: 1280, height: 860 };
+async function takeSmall(page: Page, { file, of }: { readonly file: string; readonly of: Part }): Promise<void> {
+  const [x, y, width, height] = of;
   const session = await page.context().newCDPSession(page);
   const { data } = await session.send('Page.captureScreenshot', {
     format: 'webp',
     quality: smallQuality,
-    clip: { x: 0, y: 0, width, height, scale: smallScale },
+    clip: { x, y, width, height, scale: smallScale },
   });
   await session.detach();
   await writeFile(file, Buffer.from(data, 'base64'));

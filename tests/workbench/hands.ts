@@ -141,11 +141,11 @@ export async function takeScreenshot(name: string, folder = process.env.QUERN_SH
   await waitFor(`the picture ${file}`, () => writtenSince(file, startedAt) || undefined);
 }
 
-/** A small picture of the whole editor for the store's page. */
-export async function takeForStore(file: string): Promise<void> {
+/** A small picture of a part of the editor (left, top, width, height) for the store's page. */
+export async function takeForStore(file: string, of: readonly [number, number, number, number]): Promise<void> {
   if (process.env.QUERN_SHOTS === undefined) return;
   const startedAt = Date.now();
-  say(`picture ${file}`);
+  say(`picture ${JSON.stringify({ file, of })}`);
   await waitFor(`the picture ${file}`, () => writtenSince(file, startedAt) || undefined);
 }
 

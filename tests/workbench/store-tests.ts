@@ -37,7 +37,7 @@ export const storeTests: readonly EditorTest[] = [
         editor.selection = new vscode.Selection(at, at);
         await vscode.commands.executeCommand('editor.action.showHover');
         await pause(1500);
-        await takeForStore(join(folder, `finding-${shot}.webp`));
+        await takeForStore(join(folder, `finding-${shot}.webp`), [96, 66, 760, 330]);
         await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
         const shown = await open(tart);
         await closeOthers(shown.document);
@@ -46,10 +46,10 @@ export const storeTests: readonly EditorTest[] = [
           (await onPage('document.querySelector("h1") !== null')) === false ? undefined : true,
         );
         await pause(1500);
-        await takeForStore(join(folder, `page-${shot}.webp`));
+        await takeForStore(join(folder, `page-${shot}.webp`), [662, 66, 614, 480]);
         await onPage('location.hash = "#formula"; document.querySelector(\'a[href="#formula"]\')?.click(); true');
         await pause(1500);
-        await takeForStore(join(folder, `formula-${shot}.webp`));
+        await takeForStore(join(folder, `formula-${shot}.webp`), [662, 330, 614, 370]);
         await closeOthers(shown.document);
       }
       await theme.update('colorTheme', undefined, vscode.ConfigurationTarget.Global);

@@ -2,7 +2,7 @@
 // It refuses to know any one feature.
 
 import assert from 'node:assert/strict';
-import { mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { say, waitFor } from './runner.ts';
@@ -152,4 +152,19 @@ export async function takeForStore(file: string, of: readonly [number, number, n
 function writtenSince(file: string, at: number): boolean {
   const stat = statSync(file, { throwIfNoEntry: false });
   return stat !== undefined && stat.mtimeMs >= at && stat.size > 0;
+}
+
+/** The language servers that this extension host started. */
+export function serverProcesses(): number[] {
+  if (!existsSync('/proc/self')) return [];
+  return readdirSync('/proc')
+    .map(Number)
+    .filter((pid) => {
+      try {
+        const isChild = readFileSync(`/proc/${pid}/status`, 'utf8').includes(`PPid:\t${process.pid}\n`);
+        return isChild && readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('dist/server.js');
+      } catch {
+        return false;
+      }
+    });
 }

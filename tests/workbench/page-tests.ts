@@ -12,6 +12,7 @@ import {
   pause,
   placeOf,
   replaceWords,
+  serverProcesses,
   takeScreenshot,
   undoOnceTo,
 } from './hands.ts';
@@ -289,11 +290,23 @@ export const pageTests: readonly EditorTest[] = [
     run: async () => {
       const editor = await open(draft);
       if (!(await openPage())) return;
-      await vscode.commands.executeCommand('quern.restartServer');
+      // After the fifth crash within some minutes it is left alone.
+      for (let crashes = 0; crashes < 5; crashes++) {
+        const running = await waitFor('a server', () => serverProcesses()[0]);
+        process.kill(running, 'SIGKILL');
+        await waitFor('its end', () => !serverProcesses().includes(running) || undefined);
+      }
+      await sees('that it has stopped', 'document.querySelector("#trouble h2")?.textContent', 'Quern has stopped');
+      assert.equal(await onPage('document.querySelector("h1").textContent'), 'Chicken and leek tart', 'the page stays');
+      assert.deepEqual(await askPage({ axe: true }), []);
+      await takeScreenshot('page-stopped');
+      await askPage({ click: '#trouble button.first' });
       await sees('no trouble', 'document.querySelector("#trouble").childElementCount', 0);
       await replaceWords(editor.document, 'Chicken and leek tart', 'Restarted tart');
       await sees('the new name', 'document.querySelector("h1").textContent', 'Restarted tart');
+      await vscode.window.showTextDocument(editor.document, vscode.ViewColumn.One);
       await vscode.commands.executeCommand('undo');
+      await vscode.commands.executeCommand('notifications.clearAll');
       await vscode.window.tabGroups.close(allTabs().filter(isPage));
     },
   },

@@ -2,7 +2,6 @@
 // It refuses to know how: it uses what the editor offers to everyone, on a copy of the example kitchen.
 
 import assert from 'node:assert/strict';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import * as vscode from 'vscode';
 import {
   allTabs,
@@ -18,6 +17,7 @@ import {
   placeOf,
   replaceText,
   replaceWords,
+  serverProcesses,
   takeScreenshot,
   undoOnceTo,
 } from './hands.ts';
@@ -484,21 +484,6 @@ const tests: readonly EditorTest[] = [
     },
   },
 ];
-
-/** The language servers that this extension host started. */
-function serverProcesses(): number[] {
-  if (!existsSync('/proc/self')) return [];
-  return readdirSync('/proc')
-    .map(Number)
-    .filter((pid) => {
-      try {
-        const isChild = readFileSync(`/proc/${pid}/status`, 'utf8').includes(`PPid:\t${process.pid}\n`);
-        return isChild && readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('dist/server.js');
-      } catch {
-        return false;
-      }
-    });
-}
 
 function firstGrams(text: string): number {
   const amount = /^ {2}(\d+) g /m.exec(text)?.[1];

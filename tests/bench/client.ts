@@ -15,7 +15,7 @@ import {
   type WorkspaceDiagnosticReport,
 } from 'vscode-languageserver-protocol/node';
 import type { Edit, Place } from './cases.ts';
-import { mainThreadMs, residentMb } from './memory.ts';
+import { mainThreadMs, privateMb, residentMb, threadsMs } from './memory.ts';
 import type { ServerUnderTest } from './servers.ts';
 
 /** A server that was asked and did not answer in time, refused, or is gone. */
@@ -64,7 +64,10 @@ export class Client {
     this.server = server;
     this.limitMs = limitMs;
     this.pulls = pulls;
-    const child = spawn(process.execPath, [...server.args], { stdio: ['pipe', 'pipe', 'ignore'] });
+    const child = spawn(process.execPath, [...server.args], {
+      stdio: ['pipe', 'pipe', 'ignore'],
+      ...(server.env && { env: { ...process.env, ...server.env } }),
+    });
     const { stdin, stdout } = child;
     if (stdin === null || stdout === null) throw new Error('a child without pipes');
     this.child = child;
@@ -195,6 +198,21 @@ export class Client {
   async memoryMb(): Promise<number> {
     await new Promise((resolve) => setTimeout(resolve, 300));
     const mb = this.child.pid === undefined ? undefined : residentMb(this.child.pid);
+    if (mb === undefined) throw new NoAnswer('its memory cannot be read here');
+    return mb;
+  }
+
+  /** Milliseconds that all its threads have worked so far. */
+  cpuMs(): number {
+    const ms = this.child.pid === undefined ? undefined : threadsMs(this.child.pid);
+    if (ms === undefined) throw new NoAnswer('its work cannot be read here');
+    return ms;
+  }
+
+  /** Memory that is its own alone: without the pages of programs that others have in common, once it has been left alone for a moment. */
+  async privateMb(): Promise<number> {
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+    const mb = this.child.pid === undefined ? undefined : privateMb(this.child.pid);
     if (mb === undefined) throw new NoAnswer('its memory cannot be read here');
     return mb;
   }

@@ -1,6 +1,6 @@
 /** The memory and the processor time of another process, as its operating system counts them. */
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 
 /** Resident now, in MB of 1024 KB; undefined where it cannot be read. */
 export function residentMb(pid: number): number | undefined {
@@ -30,6 +30,29 @@ export function mainThreadMs(pid: number): number | undefined {
   try {
     const [ns] = readFileSync(`/proc/${pid}/schedstat`, 'utf8').split(' ');
     return ns === undefined || !Number.isFinite(Number(ns)) ? undefined : Number(ns) / 1e6;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Milliseconds that all threads of a process that still run have worked so far; undefined where that cannot be read. */
+export function threadsMs(pid: number): number | undefined {
+  try {
+    const threads = readdirSync(`/proc/${pid}/task`);
+    return threads.reduce((sum, id) => {
+      const [ns] = readFileSync(`/proc/${pid}/task/${id}/schedstat`, 'utf8').split(' ');
+      return sum + Number(ns) / 1e6;
+    }, 0);
+  } catch {
+    return undefined;
+  }
+}
+
+/** What a process has written to and shares with no other, in MB; undefined where it cannot be read. */
+export function privateMb(pid: number): number | undefined {
+  try {
+    const [, kb] = /^Private_Dirty:\s+(\d+) kB/m.exec(readFileSync(`/proc/${pid}/smaps_rollup`, 'utf8')) ?? [];
+    return kb === undefined ? undefined : Number(kb) / 1024;
   } catch {
     return undefined;
   }

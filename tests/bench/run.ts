@@ -10,6 +10,8 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { bundleSizes } from './bundles.ts';
 import { SIZES, type Size } from './cases.ts';
+import { type Cost, measureCosts } from './costs.ts';
+import { printCosts } from './costs-table.ts';
 import type { SentenceFigures } from './engine-figures.ts';
 import { printEngine } from './engine-table.ts';
 import { quantile, sum } from './figures.ts';
@@ -24,6 +26,7 @@ import { measureShapes, measureWorst } from './worst.ts';
 import { printFolders, printTexts } from './worst-table.ts';
 
 const USAGE = `npm run bench -- [--quick] [--rounds N] [--json PATH] [--no-build]
+npm run bench -- --costs [--rounds N] [--json PATH]
 npm run bench -- --worst [--json PATH]
 npm run bench -- --engine [--lines 60|1000|10000] [--json PATH]
 
@@ -31,6 +34,7 @@ npm run bench -- --engine [--lines 60|1000|10000] [--json PATH]
   --rounds N   rounds of both servers; three unless said
   --json PATH  writes the figures there too
   --no-build   measures dist/ as it is
+  --costs      what is felt, in ratios to anchors of the same run, alone
   --worst      the worst cases alone: texts and folders up to the limits, and how their cost grows
   --engine     the engine alone, stage by stage, with its hottest functions at the size given by --lines
 `;
@@ -68,9 +72,11 @@ if (options !== undefined) {
   if (options.build && !options.engine) build();
   const json = options.engine
     ? await benchEngine(options.lines)
-    : options.worst
-      ? await benchWorst()
-      : await benchServers(options.plan);
+    : options.costs
+      ? await benchCosts(options.plan)
+      : options.worst
+        ? await benchWorst()
+        : await benchServers(options.plan);
   if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(json, null, 2)}\n`);
 }
 
@@ -213,6 +219,12 @@ against the contract's, which were taken on another day: the ratio to the JSON s
   };
 }
 
+async function benchCosts({ rounds, isFull }: Plan): Promise<readonly Cost[]> {
+  const costs = await measureCosts({ rounds, keys: isFull ? 100 : 40, many: isFull ? 10_000 : 3000 }, say);
+  stdout.write(`${printCosts(costs)}\n\n`);
+  return costs;
+}
+
 async function benchWorst(): Promise<object> {
   const texts = await measureWorst(WORST_LIMIT_MS, say);
   stdout.write(`${printTexts(texts)}\n\n`);
@@ -251,6 +263,7 @@ interface Options {
   readonly plan: Plan;
   readonly engine: boolean;
   readonly worst: boolean;
+  readonly costs: boolean;
   readonly lines: Size;
   readonly build: boolean;
   readonly json: string | undefined;
@@ -268,6 +281,7 @@ function readOptions(): Options | undefined {
         'no-build': { type: 'boolean', default: false },
         engine: { type: 'boolean', default: false },
         worst: { type: 'boolean', default: false },
+        costs: { type: 'boolean', default: false },
         lines: { type: 'string', default: '10000' },
         help: { type: 'boolean', default: false },
       },
@@ -283,6 +297,7 @@ function readOptions(): Options | undefined {
       plan: rounds === undefined ? plan : { ...plan, rounds },
       engine: values.engine,
       worst: values.worst,
+      costs: values.costs,
       lines,
       build: !values['no-build'],
       json: values.json,

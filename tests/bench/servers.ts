@@ -8,6 +8,8 @@ export interface ServerUnderTest {
   readonly name: 'quern' | 'json';
   /** Run by the same Node as this process. */
   readonly args: readonly string[];
+  /** Beside those of this process. */
+  readonly env?: Readonly<Record<string, string>>;
   readonly languageId: string;
   readonly uri: string;
   /** A folder it is started on. */

@@ -135,6 +135,8 @@ describe('what is not safe', () => {
     expect(errors).toEqual([]);
     const html = kitchenStep(facts(CHICKEN), 1, LINKS);
     expect(html).toMatch(/<p class="warn"><svg class="mark error" role="img" aria-label="error">.*55/);
+    // The figures that are read from afar carry the mark too.
+    expect(html).toMatch(/<dt>in the centre<\/dt><dd><svg class="mark error"[^>]*><use href="#error"\/><\/svg> 55/);
     expect(kitchenStep(facts(CHICKEN), 2, LINKS)).not.toContain('class="warn"');
   });
 

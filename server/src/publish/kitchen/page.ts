@@ -34,7 +34,7 @@ ${beside(step)}
 <nav class="k" aria-label="Steps">
 <a rel="prev" href="${escapeHtml(number === 1 ? links.recipe : links.step(number - 1))}"><span aria-hidden="true">←</span> ${number === 1 ? 'The recipe' : 'Back'}</a>
 <a href="${escapeHtml(links.all)}" data-all>All steps</a>
-<a rel="next" href="${escapeHtml(next === undefined ? links.all : links.step(number + 1))}"><span class="then">${next === undefined ? `On the table ${facts.serve}` : `Then ${then(next)}`}</span> <span class="go">${next === undefined ? 'Done' : 'Next'} <span aria-hidden="true">→</span></span></a>
+<a rel="next" href="${escapeHtml(next === undefined ? links.all : links.step(number + 1))}"><span class="then">${next === undefined ? '' : `Then ${then(next)}`}</span> <span class="go">${next === undefined ? 'Done' : 'Next'} <span aria-hidden="true">→</span></span></a>
 </nav>`;
 }
 
@@ -65,13 +65,17 @@ const head = ({ title, serve }: KitchenFacts, where: string): string =>
 </header>`;
 
 /** What it takes, or what its heat is. */
-function beside({ takes, figures }: KitchenStep): string {
+function beside({ takes, figures, errors }: KitchenStep): string {
   const bare = takes.every(({ amount }) => amount === '');
   const taken = takes.map(
     ({ amount, name, soft }) =>
       `<li>${bare ? '' : `<b>${escapeHtml(amount)}</b> `}<span>${escapeHtml(name)}${soft === '' ? '' : `<small>${escapeHtml(soft)}</small>`}</span></li>`,
   );
-  const read = figures.map(([label, value]) => `<div><dt>${escapeHtml(label)}</dt><dd>${escapeHtml(value)}</dd></div>`);
+  // What is read from afar is not read with its words: it carries the mark.
+  const warns = errors.length === 0 ? '' : `${mark('error', true)} `;
+  const read = figures.map(
+    ([label, value]) => `<div><dt>${escapeHtml(label)}</dt><dd>${warns}${escapeHtml(value)}</dd></div>`,
+  );
   return `<div class="beside">
 ${taken.length === 0 ? '' : `<section class="takes"><h2>For this step</h2>\n<ul${bare ? ' class="bare"' : ''}>\n${taken.join('\n')}\n</ul></section>`}
 ${read.length === 0 ? '' : `<dl class="big">\n${read.join('\n')}\n</dl>`}
@@ -106,7 +110,7 @@ main.k { display: grid; grid-template-columns: 1fr; align-content: start; gap: 1
 .now .part { margin: 0; }
 .beside { display: grid; gap: 1.2rem; align-content: start; }
 .big { display: grid; gap: .7rem 2.2rem; grid-template-columns: repeat(auto-fill, minmax(min(15rem, 100%), 1fr)); align-content: start; }
-.big dt { color: var(--soft); } .big dd { font-size: 2.6rem; line-height: 1.1; font-weight: 600; letter-spacing: -.02em; }
+.big dt { color: var(--soft); } .big .mark { color: var(--error); width: .6em; height: .6em; vertical-align: .06em; } .big dd { font-size: 2.6rem; line-height: 1.1; font-weight: 600; letter-spacing: -.02em; }
 .warn { font-size: 1.4rem; margin-top: 1.2rem; } .warn .mark { color: var(--error); }
 .takes h2 { font-size: 1rem; font-weight: 400; margin: 0 0 .2rem; color: var(--soft); }
 .takes ul { list-style: none; font-size: 1.95rem; line-height: 1.15; display: grid; grid-template-columns: auto 1fr; column-gap: .8rem; }

@@ -91,8 +91,11 @@ function figuresOf(
   day: PlanFacts,
 ): KitchenStep['figures'] {
   const bake = bakeOf(recipe, { part: part.index, line: step.line });
+  const goesOn = planned.filter(({ spent }) => spent !== 'work');
   const task =
-    planned.find(({ oven_turns: turns }) => turns.length > 0) ?? planned.find(({ spent }) => spent !== 'work');
+    planned.find(({ oven_turns: turns }) => turns.length > 0) ??
+    goesOn.find(({ said_min }) => said_min !== null) ??
+    goesOn[0];
   if (task === undefined) return [];
   const { oven_turns: turns, said_min: said, from } = task;
   const target = bake?.bake.target;

@@ -10,6 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { bundleSizes } from './bundles.ts';
 import { SIZES, type Size } from './cases.ts';
+import { measureClientLoad } from './client-load.ts';
 import { type Cost, measureCosts } from './costs.ts';
 import { printCosts } from './costs-table.ts';
 import type { SentenceFigures } from './engine-figures.ts';
@@ -121,6 +122,7 @@ async function benchServers({ rounds, effort, recipes, isFull }: Plan): Promise<
     folder.remove();
   }
   const bundles = bundleSizes();
+  const client = measureClientLoad(effort.tries);
   const rows: Row[] = [
     ...serverRows(measured),
     {
@@ -169,6 +171,8 @@ async function benchServers({ rounds, effort, recipes, isFull }: Plan): Promise<
       unit: 'ms',
       quern: medianFigure(variants.map((v) => v.closed)),
     },
+    { measure: 'processor time of the client loaded by an editor, first', unit: 'ms', quern: client.firstMs },
+    { measure: 'the same, again', unit: 'ms', quern: client.againMs },
     {
       measure: `bundles, packed (${bundles.map((b) => `${b.name} ${Math.round(b.packedKb)}`).join(', ')})`,
       unit: 'KB',

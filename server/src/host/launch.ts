@@ -163,7 +163,8 @@ function keepCompiled(): void {
   if (file === undefined) return;
   if (!process.getBuiltinModule('node:worker_threads').isMainThread) return;
   const codeBytes = process.getBuiltinModule('node:v8').getHeapCodeStatistics().bytecode_and_metadata_size;
-  if (codeBytes < keptBytes * WORTH_KEEPING) return;
+  // How much code the others in its process have says nothing of a guest.
+  if (codeBytes < keptBytes * WORTH_KEEPING || (program.isGuest && keptBytes > 0)) return;
   const { text, tables } = texts;
   const numbers = Buffer.alloc(NUMBERS * NUMBER_BYTES);
   [text.length, tables.length, codeBytes].forEach((number, at) => {

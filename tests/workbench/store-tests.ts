@@ -36,8 +36,12 @@ export const storeTests: readonly EditorTest[] = [
         const at = placeOf(editor.document, 'ice water');
         editor.selection = new vscode.Selection(at, at);
         await vscode.commands.executeCommand('editor.action.showHover');
-        await pause(1500);
-        await takeForStore(join(folder, `finding-${shot}.webp`), [96, 66, 760, 330]);
+        await waitFor('all of the hover', async () => {
+          const said = await askPage({ workbench: 'document.querySelector(".monaco-hover")?.textContent ?? ""' });
+          return /dough-too-wet.*Weight: 150 g/s.test(String(said)) || undefined;
+        });
+        await pause(800);
+        await takeForStore(join(folder, `finding-${shot}.webp`), [96, 66, 880, 330]);
         await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
         const shown = await open(tart);
         await closeOthers(shown.document);

@@ -31,10 +31,10 @@ describe('the hour', () => {
   });
 
   test('the order goes back to the clock', () => {
-    expect(act('order-of-steps', { order: 'part' }, true, { serve: '12:00' })).toEqual({
+    expect(act('order-of-steps', { to: 'part' }, 'part', { serve: '12:00' })).toEqual({
       look: { serve: '12:00', order: 'part' },
     });
-    expect(act('order-of-steps', { order: 'clock' }, true, { order: 'part' })).toEqual({ look: {} });
+    expect(act('order-of-steps', { to: 'clock' }, 'clock', { order: 'part' })).toEqual({ look: {} });
   });
 });
 

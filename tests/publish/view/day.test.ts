@@ -132,7 +132,7 @@ describe('what is pressed', () => {
   test('the hour is a field, and minutes are offered, only where something may be written', () => {
     const live = drawn(ROLLS, { mode: 'live', writes: true });
     expect(live).toContain('data-do="serve-at"');
-    expect(live).toContain('<button data-do="write-minutes">Write “about 5 min” into the step</button>');
+    expect(live).toContain('<button type="button" data-do="write-minutes">Write “about 5 min” into the step</button>');
     expect(drawn(ROLLS, { mode: 'live' })).not.toContain('<button');
     expect(drawn(ROLLS)).not.toMatch(/<button|<input/);
   });

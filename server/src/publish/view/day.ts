@@ -14,6 +14,7 @@ import {
   putText,
   wayOutText,
 } from '../plan-words.ts';
+import { choice, doing } from './controls.ts';
 import { axisOf } from './day/axis.ts';
 import { keyOf, lanesOf } from './day/lanes.ts';
 import { type StepOrder, stepsOf } from './day/steps.ts';
@@ -69,9 +70,11 @@ const withoutText = (plan: PlanFacts): PlanFacts => ({
 function headOf({ serve }: PlanFacts, mode: ViewMode, order: StepOrder, hrefOf: HrefOf | undefined): string {
   if (hrefOf !== undefined) return browsedHead(serve, order, hrefOf);
   if (mode !== 'live') return `<h2>Counted back from ${serve}</h2>`;
-  const radio = (value: StepOrder, words: string) =>
-    `<label><input type="radio" name="order" data-key="order-${value}" data-do="order-of-steps" data-arg='{"order":"${value}"}'${value === order ? ' checked' : ''}> ${words}</label>`;
-  return `<div class="row"><h2>Counted back from <input value="${serve}" size="5" data-key="serve" data-do="serve-at" aria-label="on the table at"></h2><fieldset class="choice"><legend class="unseen">Order of the steps</legend>${radio('clock', 'By the clock')}${radio('part', 'By part')}</fieldset></div>`;
+  const orders = choice('order-of-steps', 'Order of the steps', order, [
+    ['clock', 'By the clock'],
+    ['part', 'By part'],
+  ]);
+  return `<div class="row"><h2>Counted back from <input value="${serve}" size="5" data-key="serve" data-do="serve-at" aria-label="on the table at"></h2>${orders}</div>`;
 }
 
 /** In a browser, without a script: a form asks for another hour, links for the other order. */
@@ -125,7 +128,7 @@ function buttonOf({ asked, steps }: PlanFacts): string {
   const [first] = own;
   if (first === undefined) return '';
   const where = own.length === 1 ? 'the step' : `${own.length} steps`;
-  return ` <button data-do="write-minutes">Write “about ${lengthOf(first.put_min ?? 0)}” into ${where}</button>`;
+  return ` ${doing('write-minutes', {}, `Write “about ${lengthOf(first.put_min ?? 0)}” into ${where}`)}`;
 }
 
 /** `How long one step takes is not known, and nothing is reckoned for it: begin earlier than this.` */

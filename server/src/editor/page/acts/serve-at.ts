@@ -11,7 +11,7 @@ export const serveAt: Act = ({ value, look }) => {
   return { look: { ...look, serve: clockOf(minute) } };
 };
 
-/** Carries `{ order }`. */
+/** Carries `{ to }`. */
 export const orderOfSteps: Act = ({ arg, look: { order: _, ...look } }) => ({
-  look: textIn(arg, 'order') === 'part' ? { ...look, order: 'part' } : look,
+  look: textIn(arg, 'to') === 'part' ? { ...look, order: 'part' } : look,
 });

@@ -17,24 +17,33 @@ const done: Acted = { ok: true };
 const refuse = (why: string): Acted => ({ ok: false, why });
 
 /** What the editor does by itself; commands about a recipe are about the one in front. */
-const editorActs: Readonly<Record<string, (uri: vscode.Uri, arg: unknown) => Promise<unknown>>> = {
+const editorActs: Readonly<
+  Record<string, (uri: vscode.Uri, page: vscode.ViewColumn | undefined, arg: unknown) => Promise<unknown>>
+> = {
   problems: async () => vscode.commands.executeCommand('workbench.actions.view.problems'),
-  explain: async (_, arg) => vscode.commands.executeCommand('quern.explain', textIn(arg, 'code')),
-  trial: async (uri) => {
-    await focusText(uri);
+  explain: async (_, __, arg) => vscode.commands.executeCommand('quern.explain', textIn(arg, 'code')),
+  trial: async (uri, page) => {
+    await focusText(uri, page);
     await vscode.commands.executeCommand('quern.recordTrial');
   },
-  compare: async (uri, arg) => {
-    await focusText(uri);
+  compare: async (uri, page, arg) => {
+    await focusText(uri, page);
     await vscode.commands.executeCommand('quern.compareWithTrial', textIn(arg, 'day'));
   },
 };
 
-export async function doAct(connection: Connection, uri: vscode.Uri, look: PageLook, pressed: Act): Promise<Acted> {
+/** `page` is the column that the page is in. */
+export async function doAct(
+  connection: Connection,
+  uri: vscode.Uri,
+  page: vscode.ViewColumn | undefined,
+  look: PageLook,
+  pressed: Act,
+): Promise<Acted> {
   const { act, arg, value } = pressed;
   const own = Object.hasOwn(editorActs, act) ? editorActs[act] : undefined;
   if (own !== undefined) {
-    await own(uri, arg);
+    await own(uri, page, arg);
     return done;
   }
   const document = documentOf(uri);

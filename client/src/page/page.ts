@@ -179,7 +179,7 @@ export function showPage(
 
   const act = async (one: Act): Promise<void> => {
     const at = uri;
-    const acted = await doAct(connection, at, lookOf(), one);
+    const acted = await doAct(connection, at, panel.viewColumn, lookOf(), one);
     if (!acted.ok) return post({ kind: 'said', words: acted.why, refused: true });
     if (acted.look !== undefined) looks.set(at.toString(), acted.look);
     if (acted.look !== undefined) refresh();
@@ -192,7 +192,7 @@ export function showPage(
   });
 
   const undo = async (): Promise<void> => {
-    await focusText(uri);
+    await focusText(uri, panel.viewColumn);
     await vscode.commands.executeCommand('undo');
     panel.reveal(undefined, false);
   };
@@ -200,7 +200,7 @@ export function showPage(
   const remedy = async (does: Remedy): Promise<void> => {
     if (does === 'restart') await vscode.commands.executeCommand('quern.restartServer');
     if (does === 'log') connection.log.show();
-    if (does === 'reopen') await focusText(uri, true);
+    if (does === 'reopen') await focusText(uri, panel.viewColumn, true);
   };
 
   const heard = async (message: FromPage): Promise<void> => {
@@ -215,7 +215,7 @@ export function showPage(
         view = message.view;
         return refresh();
       case 'go':
-        return goToLine(uri, message.line, message.focus);
+        return goToLine(uri, panel.viewColumn, message.line, message.focus);
       case 'act':
         if (isSameAgain(pressed.at(-1), message)) pressed.pop();
         pressed.push(message);

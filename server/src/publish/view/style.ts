@@ -34,7 +34,7 @@ const TYPE = `
 * { box-sizing: border-box; }
 html { font: 400 var(--vscode-font-size, 1rem)/1.5 var(--vscode-font-family, system-ui, sans-serif); }
 body { margin: 0; padding: 0 16px 48px; background: var(--paper); color: var(--ink); font-size: 1rem; font-variant-numeric: tabular-nums lining-nums; overflow-wrap: break-word; }
-header, nav, main, footer { max-width: 62rem; margin-inline: auto; }
+header, nav, main, footer, #trouble { max-width: 62rem; margin-inline: auto; }
 main { display: flow-root; }
 h1, h2, h3, p, ul, ol, dl, dd, figure, table { margin: 0; padding: 0; }
 h1 { font-size: 2rem; line-height: 1.2; font-weight: 600; letter-spacing: -.012em; padding-top: 20px; text-wrap: balance; }

@@ -6,11 +6,15 @@ import { diffRecipes } from '../../server/src/publish/diff.ts';
 import { factsText } from '../../server/src/publish/facts-text.ts';
 import { htmlPage } from '../../server/src/publish/html.ts';
 import { jsonLd } from '../../server/src/publish/json-ld.ts';
+import { allSteps, kitchenStep } from '../../server/src/publish/kitchen/page.ts';
+import { kitchenFacts } from '../../server/src/publish/kitchen/steps.ts';
 import { markdownPage, textPage } from '../../server/src/publish/plain-pages.ts';
 import { readerPage } from '../../server/src/publish/reader-page.ts';
 import { report } from '../../server/src/publish/report.ts';
 import { reportText } from '../../server/src/publish/report-text.ts';
+import { siteOf } from '../../server/src/publish/site/site.ts';
 import { viewFacts } from '../../server/src/publish/view/facts.ts';
+import { viewState } from '../../server/src/publish/view/state.ts';
 import { allViews } from '../../server/src/publish/view/views.ts';
 import { anyText } from '../support/arbitrary.ts';
 import { open } from '../support/harness.ts';
@@ -33,6 +37,39 @@ test('pages and reports', () => {
       expect(factsText(recipe)).not.toMatch(/^part {2}/m);
     }),
     { numRuns: 150 },
+  );
+});
+
+test('the kitchen and a site', () => {
+  const links = { step: (number: number) => `#${number}`, all: '#all', recipe: '#recipe' };
+  fc.assert(
+    fc.property(anyText, anyText, (text, other) => {
+      const { recipe, findings } = open(text);
+      const facts = kitchenFacts(recipe, findings.open, '12:00');
+      expect(facts.steps).toHaveLength(recipe.parts.reduce((sum, part) => sum + part.steps.length, 0));
+      for (const html of [allSteps(facts, links), ...facts.steps.map((_, i) => kitchenStep(facts, i + 1, links))])
+        expect(faultsIn(html)).toEqual([]);
+      const published = [text, other].map((each, i) => {
+        const { recipe, findings } = open(each);
+        const page = readerPage(recipe, findings, { measures: 'weight-first', label: 'eu' });
+        return { name: `r${i}`, page, state: viewState(recipe, page.proof, []), pictures: [] };
+      });
+      const site = siteOf('Any', published);
+      expect(site.ok && site.files.map(({ path }) => path)).toEqual([
+        'index.html',
+        'allergens.html',
+        'print.html',
+        'r0.html',
+        'r1.html',
+      ]);
+      for (const { text } of site.ok ? site.files : []) {
+        expect(text).not.toMatch(/\bNaN\b|\bInfinity\b|\[object Object\]/);
+        expect(text.match(/<script(?! type="application\/ld\+json">)/g)).toBeNull();
+        const ids = [...text.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+        expect(new Set(ids).size).toBe(ids.length);
+      }
+    }),
+    { numRuns: 60 },
   );
 });
 

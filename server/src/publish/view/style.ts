@@ -198,6 +198,10 @@ figcaption b { display: block; }
 
 /** Narrow beside a text, A4 and a browser from 640, what was found in a margin from 800. */
 const WIDTHS = `
+@media (max-width: 23rem) {
+  .list .also { grid-column: 2; text-align: start; } .list .also:empty { display: none; }
+  .allergens td { hyphens: auto; }
+}
 @media (max-width: 639px) {
   .made .figs small { display: none; } .made td, .made th { padding-inline-start: 8px; } .made tr > :first-child { padding-inline-start: 0; }
   .draw .w { display: none; }

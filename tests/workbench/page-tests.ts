@@ -91,6 +91,39 @@ export const pageTests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'the page is asked where the fat comes from, and compares the text with what a trial tested',
+    run: async () => {
+      const { document } = await open('compared/oat-slab.quern');
+      // Earlier texts of the same name are open, too.
+      if (!(await openPage(false))) return;
+      await sees('the recipe', 'document.querySelector("h1").textContent', 'Oat slab');
+      await showView('made-of');
+      await onPage(`(() => {
+        const field = document.querySelector('select[data-key="made-of-substance"]');
+        field.value = 'fat';
+        field.dispatchEvent(new Event('change', { bubbles: true }));
+      })()`);
+      await sees('the fat', 'document.querySelector(".from caption").textContent', 'Fat of the whole by ingredient');
+      await sees('the butter first', 'document.querySelector(".from tbody th").textContent', 'butter');
+      await takeScreenshot('page-made-of');
+      await showView('trials');
+      await takeScreenshot('page-trials');
+      await askPage({ click: 'button[data-do="compare"]' });
+      const compared = await waitFor('the comparison', () =>
+        vscode.workspace.textDocuments.find(
+          ({ uri, isClosed }) => !isClosed && uri.scheme === 'quern-compared' && uri.path.includes('oat-slab'),
+        ),
+      );
+      assert.match(compared.getText(), /^butter up 30 g \(90 g to 120 g\)$/m);
+      for (const tab of allTabs()) if (tab.label.includes(' since ')) await vscode.window.tabGroups.close(tab);
+      await vscode.window.showTextDocument(document, { viewColumn: vscode.ViewColumn.One, preview: false });
+      await vscode.commands.executeCommand('quern.showPage');
+      await sees('the trials again', 'document.querySelector("main > section#trials") !== null', true);
+      await pause(500);
+      await showView('recipe');
+    },
+  },
+  {
     name: 'a measure is turned on the page by keys, and written and taken back in one step',
     run: async () => {
       const editor = await open(draft);

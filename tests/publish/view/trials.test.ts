@@ -109,7 +109,7 @@ describe('the charts', () => {
     expect(number(lines[0], 'x1')).toBeGreaterThan(number(dots[1], 'cx'));
     expect(number(lines[0], 'x1')).toBeLessThan(number(within(chart, 'circle', 'ink')[0], 'cx'));
     expect(textOf(elementsOf(shown(PROVED), 'p').find((p) => attributeOf(p, 'class') === 'key') as Element)).toContain(
-      'changed to: 700 g water; Bake at 230 C for 35-40 min',
+      'changed: 700 g water; Bake at 230 C for 35-40 min',
     );
   });
 
@@ -174,7 +174,7 @@ describe('the table', () => {
       'Day',
       '3 Oct.',
       '2 Aug.',
-      'Changed here to: 700 g water; Bake at 230 C for 35-40 min.',
+      'Changed here: 700 g water; Bake at 230 C for 35-40 min.',
       '11 July',
       '20 June',
     ]);
@@ -195,7 +195,7 @@ describe('the table', () => {
 
   test('changed since the last', () => {
     const since = tableOf(shown(NEW + trial('2026-06-20', 'Ines', 43, 97, 1522, OLD_MARK)), 'Trials, newest first');
-    expect(since[1]?.[0]?.text).toMatch(/^Changed since to: 700 g water; Bake at 230 C/);
+    expect(since[1]?.[0]?.text).toMatch(/^Changed since: 700 g water; Bake at 230 C/);
   });
 
   test('what was taken out is counted, as nobody has its words', () => {

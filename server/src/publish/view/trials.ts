@@ -80,7 +80,7 @@ function keyOf({ trials, measured }: Report): string {
   const changes = trials.flatMap(({ changed_after: change }) => change ?? []);
   const [only, ...others] = changes;
   const changed =
-    only === undefined ? '' : others.length === 0 ? `changed ${changeWords(only)}` : 'the text was changed';
+    only === undefined ? '' : others.length === 0 ? `changed${changeWords(only)}` : 'the text was changed';
   const items: readonly (readonly [boolean, string, string])[] = [
     [seen(true), '<circle class="ink" cx="11" cy="5" r="3.6"/>', 'as the text stands now'],
     [
@@ -89,7 +89,13 @@ function keyOf({ trials, measured }: Report): string {
       unmarked ? 'of an earlier text, or of one that the trial does not mark' : 'of an earlier text',
     ],
     [only !== undefined, '<line class="serve" x1="11" x2="11" y2="10"/>', changed],
-    [measured.some(({ written }) => written !== null), '<rect class="band" width="22" height="10"/>', 'written'],
+    [
+      measured.some(({ written }) => written !== null),
+      measured.some(({ written }) => written !== null && written.low < written.high)
+        ? '<rect class="band" width="22" height="10"/>'
+        : '<line class="edge" x1="0" x2="22" y1="5" y2="5"/>',
+      'written',
+    ],
   ];
   const shown = items.flatMap(([isSeen, drawn, words]) =>
     isSeen ? [`<span><svg class="draw" aria-hidden="true">${drawn}</svg>${escapeHtml(words)}</span>`] : [],
@@ -100,15 +106,14 @@ function keyOf({ trials, measured }: Report): string {
 /** At most this many lines are told; the comparison has them all. */
 const MOST_TOLD = 4;
 
-/** `to: 70 % water; Bake at 230 C`, as far as what was written then still stands. */
+/** `: 70 % water; Bake at 230 C`, as far as what was written then still stands; else ` in one place`. */
 function changeWords({ places, now }: ReportTextChange): string {
-  const told = now.slice(0, MOST_TOLD);
+  const told = now.slice(0, MOST_TOLD).map(({ words }) => words);
   const rest = places - told.length;
-  const more =
-    rest > 0
-      ? `${told.length > 0 ? ', and ' : ''}in ${rest === 1 ? 'one' : rest}${told.length > 0 ? ' more' : ''} ${rest === 1 ? 'place' : 'places'}`
-      : '';
-  return told.length === 0 ? more : `to: ${told.map(({ words }) => words).join('; ')}${more}`;
+  const number = rest === 1 ? 'one' : String(rest);
+  const noun = rest === 1 ? 'place' : 'places';
+  if (told.length === 0) return ` in ${number} ${noun}`;
+  return `: ${told.join('; ')}${rest > 0 ? `, and in ${number} more ${noun}` : ''}`;
 }
 
 function trialTable(facts: ViewFacts): string {
@@ -149,7 +154,7 @@ function changeRow(facts: ViewFacts, trial: ReportTrial, isLast: boolean, column
   const { changed_after: change, date } = trial;
   if (change === null) return '';
   const compare = facts.mode === 'live' ? ` ${doing('compare', { day: date }, 'Compare', 'plain')}` : '';
-  const words = `${isLast ? 'Changed since' : 'Changed here'} ${changeWords(change)}`;
+  const words = `${isLast ? 'Changed since' : 'Changed here'}${changeWords(change)}`;
   return `<tr><td colspan="${columns}" class="soft divide">${mark('changed')} ${escapeHtml(words)}.${compare}</td></tr>\n`;
 }
 

@@ -22,7 +22,7 @@ const { values, positionals } = parseArgs({
     'user-data-dir': { type: 'string' },
   },
 });
-const longestRunMs = 5 * 60 * 1000;
+const longestRunMs = 10 * 60 * 1000;
 /** Of a picture for the store's page. */
 const smallScale = 0.6;
 const smallQuality = 18;

@@ -32,7 +32,7 @@ body.vscode-high-contrast, body.vscode-high-contrast-light, body.weak { --soft: 
 /** Five sizes, two weights, a rhythm of four pixels. */
 const TYPE = `
 * { box-sizing: border-box; }
-html { font: 400 var(--vscode-font-size, 1rem)/1.5 var(--vscode-font-family, system-ui, sans-serif); }
+html { scroll-padding-top: 44px; font: 400 var(--vscode-font-size, 1rem)/1.5 var(--vscode-font-family, system-ui, sans-serif); }
 body { margin: 0; padding: 0 16px 48px; background: var(--paper); color: var(--ink); font-size: 1rem; font-variant-numeric: tabular-nums lining-nums; overflow-wrap: break-word; }
 header, nav, main, footer, #trouble { max-width: 62rem; margin-inline: auto; }
 main { display: flow-root; }

@@ -124,6 +124,14 @@ describe('what is written', () => {
     expect(read('bakes/slab.html')).toContain('src="pictures/slab.png" alt="Cut when cold"');
   });
 
+  test('with the choices that a page by itself has', async () => {
+    put('bakes/slab.quern', SLAB.replace('into the oats', 'until soft, then stir in the oats'));
+    await publish('--order', 'as-used', '--label', 'us');
+    const page = read('bakes/slab.html');
+    expect(page.indexOf('>butter<')).toBeLessThan(page.indexOf('>rolled oats<'));
+    expect(page).toContain('% DV');
+  });
+
   test('every link and picture leads to something of the site, and no page runs or loads anything', async () => {
     await publish('--title', 'Harbour "Lane" <kitchen>');
     const pages = filesIn(site).filter((name) => name.endsWith('.html'));

@@ -69,6 +69,7 @@ function siteRecipe(name: string, snapshot: Snapshot, options: Options, io: Io):
   const page = publishedPage(snapshot, {
     measures: choiceOf(options, 'measures', ['weight-first', 'measure-first'], 'weight-first'),
     label: choiceOf(options, 'label', ['us', 'eu'], snapshot.house.world.measures === 'us' ? 'us' : 'eu'),
+    order: choiceOf(options, 'order', ['as-written', 'as-used'], 'as-written'),
     sayLine: whereIn(snapshot, io),
     broken: isBroken,
   });

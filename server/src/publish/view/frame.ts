@@ -64,9 +64,9 @@ function counts(facts: ViewFacts, view: ViewName): string {
 
 /** The number of one level, as a link to the first of it. */
 function countOf(level: Level, count: number, first: ViewFinding, facts: ViewFacts, view: ViewName): string {
-  const words = `${mark(level)} ${count} ${level}${count === 1 ? '' : 's'}`;
-  if (facts.mode !== 'live' || facts.looking !== undefined) return `<span>${words}</span>`;
-  return `<a href="#${first.key}"${view === 'recipe' ? '' : ' data-view="recipe"'}>${words}</a>`;
+  const words = `${count} ${level}${count === 1 ? '' : 's'}`;
+  if (facts.mode !== 'live' || facts.looking !== undefined) return `<span>${mark(level)} ${words}</span>`;
+  return `<span>${mark(level)} <a href="#${first.key}"${view === 'recipe' ? '' : ' data-view="recipe"'}>${words}</a></span>`;
 }
 
 interface Fact {

@@ -200,7 +200,7 @@ figcaption b { display: block; }
 const WIDTHS = `
 @media (max-width: 23rem) {
   .list .also { grid-column: 2; text-align: start; } .list .also:empty { display: none; }
-  .allergens td { hyphens: auto; }
+  .allergens { font-size: .85rem; } .allergens td { hyphens: auto; }
 }
 @media (max-width: 639px) {
   .made .figs small { display: none; } .made td, .made th { padding-inline-start: 8px; } .made tr > :first-child { padding-inline-start: 0; }

@@ -118,6 +118,13 @@ describe('as a calendar', () => {
     return { out, events };
   };
 
+  test('minutes that no step says are told to be put', async () => {
+    const { events } = await calendar('gratin.quern', '--serve', '12:00', '--date', '2026-03-01');
+    const layered = events.find(({ summary }) => summary === 'Layer with the cream');
+    expect(layered?.description).toMatch(/^5 min, by hand\.\nIt says no minutes: these are put for it\./);
+    expect(events.find(({ summary }) => summary?.startsWith('Slice'))?.description).not.toContain('put for it');
+  });
+
   test('another reader of it finds every step, by floating times and with its own words', async () => {
     const { events } = await calendar('rolls.quern', 'cream.quern', '--serve', '12:00', '--date', '2026-03-01');
     expect(events.map(({ startDate, endDate, summary }) => `${startDate} ${endDate} ${summary}`)).toEqual([

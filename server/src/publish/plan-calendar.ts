@@ -43,9 +43,15 @@ export function planCalendar(facts: PlanFacts, today: string): string {
   return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
-function aboutStep({ minutes, hands, where, waits_min: waits }: PlanStep): readonly string[] {
+function aboutStep({ minutes, minutes_from: from, hands, where, waits_min: waits }: PlanStep): readonly string[] {
   const long = minutes === 0 ? 'It says no minutes.' : `${lengthOf(minutes)}, ${hands ? 'by hand' : 'by itself'}.`;
-  return [long, ...(waits > 0 ? [`It waits ${lengthOf(waits)} then.`] : []), `In the recipe: ${where}.`];
+  const put =
+    from === 'put'
+      ? ['It says no minutes: these are put for it.']
+      : from === 'estimate'
+        ? ['These minutes are an estimate.']
+        : [];
+  return [long, ...put, ...(waits > 0 ? [`It waits ${lengthOf(waits)} then.`] : []), `In the recipe: ${where}.`];
 }
 
 /** `20260914T193000`, so many minutes from the serving. */

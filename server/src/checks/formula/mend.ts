@@ -3,6 +3,7 @@
  * and leaves the kind's other measures in theirs.
  * Refuses to choose the ingredient, and gives nothing where no weight does it.
  */
+import { factorTo, type Target } from '../../edits/adjust/landing.ts';
 import { inColumn, setCount, setGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
@@ -21,6 +22,7 @@ const MOST = 12;
 /** What is judged, what it is made of now, the ingredient that gives way, and what that may not do to the kind's other measures. */
 interface Formula {
   readonly values: BandValues;
+  readonly part: Part;
   readonly contents: readonly Ingredient[];
   readonly ingredient: Ingredient;
   readonly others: readonly Other[];
@@ -44,7 +46,7 @@ export function mendAmount(values: BandValues, scene: Scene, choose: (part: Part
   const now = gramsOf(ingredient);
   if (!(now > 0)) return [];
   const contents = contentsOf(part);
-  const alone: Formula = { values, contents, ingredient, others: [] };
+  const alone: Formula = { values, part, contents, ingredient, others: [] };
   const noWorse = othersOf(alone);
   // One that the same ingredient can bring into its band is mended with it; else there would be the next thing to mend.
   const mended = noWorse.map((other) => {
@@ -134,72 +136,46 @@ function written(set: ReturnType<typeof setGrams>, ingredient: Ingredient, chang
 
 const trimCount = (count: number): string => String(Math.round(count * 100) / 100);
 
-/** The smallest change of the ingredient, as a factor, that brings the measure into its usual band. */
+/**
+ * The smallest change of the ingredient, as a factor, that brings the measure into its usual band: at the edge that was left, or further on
+ * where another measure only then lies where it may.
+ */
 function factor(formula: Formula): number | undefined {
-  for (const way of [1, -1]) {
-    const most = tried(formula, (way > 0 ? 1 : -1) * Math.log(MOST));
-    const inside = most.mends ? most : within(formula, way);
-    if (inside !== undefined) return Math.exp(edgeBefore(formula, inside).log);
-  }
-  return undefined;
+  const { values, part, ingredient, others } = formula;
+  const { measure, usual } = values.measure;
+  const to = (target: Target): number | undefined => factorTo(part, ingredient, target, MOST);
+  const edge = usual[isHigh(values.verdict) ? 1 : 0];
+  const first = edge === null ? undefined : to({ measure, to: edge });
+  if (first === undefined) return undefined;
+  const past = (by: number): number => by * (first > 1 ? 1 + HAIR : 1 - HAIR);
+  if (mends(formula, past(first))) return past(first);
+  const edges = others.flatMap(({ held }): (Target | undefined)[] =>
+    [held.usual, held.implausible].flatMap(([low, high]) => [
+      low === null ? undefined : { measure: held.measure, to: low, end: 'high' },
+      high === null ? undefined : { measure: held.measure, to: high, end: 'low' },
+    ]),
+  );
+  const further = edges.flatMap((target) => {
+    const by = target && to(target);
+    return by !== undefined && (first > 1 ? by > first : by < first) ? [past(by)] : [];
+  });
+  return further.sort((a, b) => (first > 1 ? a - b : b - a)).find((by) => mends(formula, by));
 }
 
-/** A factor, by its logarithm, and what comes of it. */
-interface Tried {
-  readonly log: number;
-  /** How far the measure's middle is past the edge that was left, as a share of that: 0 or less within, NaN where it is not known. */
-  readonly past: number;
-  /** Whether it lies in the usual band, the side that was left reached and the other not passed, and the others lie where they may. */
-  readonly mends: boolean;
-}
+/** Past an edge by so much, as sums of floats may fall on either side of it. */
+const HAIR = 1e-9;
 
-/** Between no change and one that mends, the smallest that does: where a line through both ends meets the edge, again and again. */
-function edgeBefore(formula: Formula, mended: Tried): Tried {
-  let [inside, outside] = [mended, tried(formula, 0)];
-  let before: Tried | undefined;
-  for (let i = 0; i < 60 && Math.abs(inside.log - outside.log) > 1e-9; i++) {
-    const share = outside.past / (outside.past - inside.past);
-    // A measure that leaps, or is not known between, is halved instead.
-    const isLine = share > 0 && share < 1 && i < 30;
-    const here = tried(formula, outside.log + (inside.log - outside.log) * (isLine ? share : 0.5));
-    // An end that stays counts half, so that the next line comes from the other side of the edge.
-    const stays = before?.mends === here.mends ? 0.5 : 1;
-    if (here.mends) [inside, outside] = [here, { ...outside, past: outside.past * stays }];
-    else [inside, outside] = [{ ...inside, past: inside.past * stays }, here];
-    if (here.mends && here.past > -1e-9) break;
-    before = here;
-  }
-  return inside;
-}
-
-/** One in the band, where the furthest one overshoots it. */
-function within(formula: Formula, way: number): Tried | undefined {
-  for (let step = 1; step <= 24; step++) {
-    const here = tried(formula, ((way * step) / 24) * Math.log(MOST));
-    if (here.mends) return here;
-  }
-  return undefined;
-}
-
-const mends = (formula: Formula, by: number): boolean => tried(formula, Math.log(by)).mends;
-
-function tried({ values, contents, ingredient, others }: Formula, log: number): Tried {
-  const { measure: held, verdict } = values;
-  const by = Math.exp(log);
+/** Whether the measure's middle lies in the usual band, and the others where they may, with so many times the ingredient. */
+function mends({ values: { measure: held }, contents, ingredient, others }: Formula, by: number): boolean {
   const changed = contents.map((i) => (i === ingredient ? timesTheIngredient(i, by) : i));
   const worked = workOut(held.measure, changed);
-  const edge = held.usual[isHigh(verdict) ? 1 : 0];
-  if (!worked.known || edge === null) return { log, past: Number.NaN, mends: false };
-  const middle = middleOf(worked.value);
-  const beyond = (middle - edge) / (Math.abs(edge) || 1);
-  return {
-    log,
-    past: isHigh(verdict) ? beyond : -beyond,
-    mends:
-      verdictOf(middle, middle, held) === 'ok' &&
-      others.every((other) => {
-        const lies = verdictAmong(other.held, changed);
-        return lies === undefined || other.mayBe.includes(lies);
-      }),
-  };
+  if (!worked.known) return false;
+  const at = middleOf(worked.value);
+  return (
+    verdictOf(at, at, held) === 'ok' &&
+    others.every((other) => {
+      const lies = verdictAmong(other.held, changed);
+      return lies === undefined || other.mayBe.includes(lies);
+    })
+  );
 }

@@ -1,6 +1,6 @@
 import { type Adjustment, adjustPart } from '../../edits/adjust/adjust.ts';
+import type { Hold, Target } from '../../edits/adjust/landing.ts';
 import { changeText } from '../../edits/adjust/said.ts';
-import type { Hold, Target } from '../../edits/adjust/solve.ts';
 import { doubtful, measureNamed, readValue } from '../../edits/adjust/wish.ts';
 import { applyEdits } from '../../edits/text-edit.ts';
 import { middle } from '../../measure/quantity.ts';

@@ -12,8 +12,9 @@ import { isIncomplete } from '../../recipe/measures/part-measure.ts';
 import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { fileOf } from '../scale-target.ts';
 import type { TextEdit } from '../text-edit.ts';
+import { type Factors, type Hold, listAt, type Target } from './landing.ts';
 import { partWords, sayMoved, sayUnreached } from './said.ts';
-import { type Factors, type Hold, listAt, solve, type Target } from './solve.ts';
+import { solve } from './solve.ts';
 import { type Moved, rewriteLines } from './write.ts';
 
 export interface AdjustWish {

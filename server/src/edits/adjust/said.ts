@@ -11,7 +11,8 @@ import { bandText, measureText } from '../../recipe/measures/measure-text.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { capital } from '../../recipe/words.ts';
-import type { Solution, Solved, Wish } from './solve.ts';
+import type { Wish } from './landing.ts';
+import type { Solution, Solved } from './solve.ts';
 import type { Moved } from './write.ts';
 
 /** `the base`; of a recipe without parts `the recipe`. */

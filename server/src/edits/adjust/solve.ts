@@ -2,38 +2,15 @@
  * Knows by how much which lines of a part move so that its measures come to their targets and what is to hold holds, or what stands in the way.
  * Refuses to know how amounts are written, and to round.
  */
-import { exactly, middle, type Range } from '../../measure/quantity.ts';
-import { bringing, gramsOf, timesTheIngredient } from '../../recipe/measures/brought.ts';
+import { exactly, type Range } from '../../measure/quantity.ts';
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
-import type { MeasureName } from '../../recipe/measures/kind.ts';
-import { workOut } from '../../recipe/measures/measures.ts';
 import { ratioOf } from '../../recipe/measures/ratio.ts';
 import { flourShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { aboveOf, carriersOf, isCounted, movableLines, type Step } from './carriers.ts';
-import { type Equation, type Free, nearestFactors } from './least-squares.ts';
-
-/** A measure and what its middle is brought to: a ratio, or degrees Celsius. */
-export interface Target {
-  readonly measure: MeasureName;
-  readonly to: number;
-}
-
-export type Hold = 'mass' | 'flour';
-
-export interface Wish {
-  readonly targets: readonly Target[];
-  /** What stays as it is while the measures move. */
-  readonly hold: ReadonlySet<Hold>;
-  /** Lines that do not move. */
-  readonly keep: ReadonlySet<Ingredient>;
-  /** What is counted stays a whole number of pieces. */
-  readonly whole: boolean;
-}
-
-/** By how many times each line grows; a line that is not named stays. */
-export type Factors = ReadonlyMap<Ingredient, number>;
+import { brought, type Factors, MOST, type Mover, type Problem, type Target, valueAt, type Wish } from './landing.ts';
 
 export interface Solution {
   readonly factors: Factors;
@@ -63,15 +40,6 @@ export interface Reach {
   readonly stays: readonly Ingredient[];
 }
 
-/** A line may become so many times as much, or that part of it: beyond, it is another recipe, or the figure is a slip (judgement). */
-const MOST = 50;
-
-/** Lines that move as one, and how dear that is. */
-interface Mover {
-  readonly lines: readonly Ingredient[];
-  readonly weight: number;
-}
-
 /** A step is only touched where those before it cannot do it, and moves so much less than they then. */
 const DEARER = 4;
 
@@ -88,15 +56,6 @@ export function solve(part: Part, wish: Wish): Solved {
     reach: wish.targets.map((target) => reachOf(problem, target)),
     pieces: wish.whole ? piecesNear(problem) : [],
   };
-}
-
-interface Problem {
-  readonly part: Part;
-  readonly contents: readonly Ingredient[];
-  readonly wish: Wish;
-  readonly lines: readonly Ingredient[];
-  /** Already settled: the pieces. */
-  readonly fixed?: Factors;
 }
 
 /** With the first steps of every target alone, then with one step more, until it can be had. */
@@ -129,102 +88,8 @@ const stepsFor = ({ measure }: Target, { lines, wish, contents }: Problem): read
     valueAt(measure, contents, new Map()) ?? 0,
   );
 
-/** How often the equations are set up anew: a measure is the middle of a range, which is not quite the quotient of the middles. */
-const ROUNDS = 40;
-const LANDED = 1e-7;
-
-/** The factors at which every measure is on its target; undefined where no such are between the bounds. */
-function brought(problem: Problem, movers: readonly Mover[]): Factors | undefined {
-  const { wish, contents, fixed } = problem;
-  const free: Free[] = movers.map(({ weight }) => ({ weight, least: 1 / MOST, most: MOST }));
-  let aims = wish.targets.map(({ to }) => to);
-  let factors: Factors = new Map(fixed);
-  for (let round = 0; round < ROUNDS; round++) {
-    const here = factors;
-    const equations = [
-      ...wish.targets.map((target, i) => equationOf(problem, target, aims[i] ?? target.to, movers, here)),
-      ...[...wish.hold].map((hold) => holding(hold, problem, movers)),
-    ];
-    const [asked, stands] = [equations.filter(moves), equations.filter((e) => !moves(e))];
-    // What nothing moves is as it must be, or it cannot be had.
-    const solved = stands.every(({ is }) => Math.abs(is) < 1e-9) ? nearestFactors(asked, free) : undefined;
-    if (solved === undefined) return undefined;
-    factors = new Map([
-      ...(fixed ?? []),
-      ...movers.flatMap((m, j) => m.lines.map((l) => [l, solved[j] ?? 1] as const)),
-    ]);
-    const at = wish.targets.map(({ measure }) => valueAt(measure, contents, factors));
-    const off = wish.targets.map(({ to }, i) => to - (at[i] ?? Number.NaN));
-    if (off.some(Number.isNaN)) return undefined;
-    if (off.every((o, i) => Math.abs(o) <= LANDED * Math.max(1e-3, Math.abs(wish.targets[i]?.to ?? 0)))) return factors;
-    aims = aims.map((aim, i) => aim + (off[i] ?? 0));
-  }
-  return undefined;
-}
-
-const moves = ({ of }: Equation): boolean => of.some((o) => o !== 0);
-
-/** The list with some lines so many times as large. */
-export const listAt = (contents: readonly Ingredient[], factors: Factors): readonly Ingredient[] =>
-  contents.map((line) => timesTheIngredient(line, factors.get(line) ?? 1));
-
-/** The middle of a measure; undefined where it is not known. */
-function valueAt(measure: MeasureName, contents: readonly Ingredient[], factors: Factors): number | undefined {
-  const worked = workOut(measure, listAt(contents, factors));
-  return worked.known ? middle(worked.value) : undefined;
-}
-
-/** Above − aim · below = 0, which is linear in grams; of a measure that is no quotient, its slope where it stands. */
-function equationOf(problem: Problem, target: Target, aim: number, movers: readonly Mover[], at: Factors): Equation {
-  const definition = MEASURES[target.measure];
-  return 'bottom' in definition
-    ? quotient(problem, target, aim, movers, (line) => bringing(line, definition.bottom))
-    : slope(problem, target, movers, at);
-}
-
-function quotient(
-  { contents, fixed }: Problem,
-  { measure }: Target,
-  aim: number,
-  movers: readonly Mover[],
-  below: (line: Ingredient) => number,
-): Equation {
-  const above = aboveOf(measure);
-  const moving = new Set(movers.flatMap(({ lines }) => lines));
-  const counts = (line: Ingredient): number =>
-    gramsOf(line) * (line.optional ? 0.5 : 1) * (above(line) - aim * below(line));
-  const stays = contents.filter((line) => !moving.has(line) && !line.free);
-  return {
-    of: movers.map(({ lines }) => sumOf(lines, counts)),
-    is: -sumOf(stays, (line) => counts(line) * (fixed?.get(line) ?? 1)),
-  };
-}
-
-/** A step for a slope, as a share of the line. */
-const NUDGE = 1e-4;
-
-function slope({ contents }: Problem, { measure, to }: Target, movers: readonly Mover[], at: Factors): Equation {
-  const here = valueAt(measure, contents, at) ?? Number.NaN;
-  const of = movers.map(({ lines }) => {
-    const nudged = new Map(at);
-    for (const line of lines) nudged.set(line, (at.get(line) ?? 1) + NUDGE);
-    return ((valueAt(measure, contents, nudged) ?? Number.NaN) - here) / NUDGE;
-  });
-  const now = movers.map(({ lines }) => at.get(lines[0] as Ingredient) ?? 1);
-  return { of, is: to - here + of.reduce((sum, slope, j) => sum + slope * (now[j] ?? 1), 0) };
-}
-
-/** What is to hold weighs what it did. */
-function holding(hold: Hold, { part, fixed }: Problem, movers: readonly Mover[]): Equation {
-  const counts = (line: Ingredient): number => gramsOf(line) * (hold === 'mass' ? 1 : bringing(line, flourShare));
-  const settled = part.head.ingredients.filter((line) => fixed?.has(line));
-  const moved = sumOf(settled, (line) => counts(line) * ((fixed?.get(line) ?? 1) - 1));
-  const of = movers.map(({ lines }) => sumOf(lines, counts));
-  return { of, is: of.reduce((sum, grams) => sum + grams, 0) - moved };
-}
-
-const sumOf = (lines: readonly Ingredient[], counts: (line: Ingredient) => number): number =>
-  lines.reduce((sum, line) => sum + counts(line), 0);
+/** Such a figure is as good as the target. */
+const HIT = 1e-6;
 
 /** Pieces rounded to the nearest whole number at which the rest can still do it. */
 function wholeNumbers(problem: Problem, loose: readonly Ingredient[]): Solution | undefined {
@@ -268,7 +133,7 @@ function asItIs(
 ): Solution | undefined {
   const factors = new Map(settled);
   const hits = wish.targets.every(
-    ({ measure, to }) => Math.abs((valueAt(measure, contents, factors) ?? Number.NaN) - to) <= LANDED * Math.abs(to),
+    ({ measure, to }) => Math.abs((valueAt(measure, contents, factors) ?? Number.NaN) - to) <= HIT * Math.abs(to),
   );
   return hits && wish.hold.size === 0 ? { factors, turned: [], rest: [] } : undefined;
 }

@@ -17,7 +17,7 @@ import { sizeAmount } from '../sized-amount.ts';
 import { plainly } from '../sizes.ts';
 import { replaceSpan, type TextEdit } from '../text-edit.ts';
 import { isCounted } from './carriers.ts';
-import type { Factors } from './solve.ts';
+import type { Factors } from './landing.ts';
 
 /** One line that moves, as it was written and as it will be. */
 export interface Moved {

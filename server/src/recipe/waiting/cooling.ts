@@ -2,7 +2,7 @@
  * Knows when what stands hot in the cold passes the limits of cooling, by its depth where that is said, by its tin, or as a pot by its mass.
  * Refuses to know how fast it must.
  */
-import { type Cooled, type Cooling, coolingTime } from '../../heat/cooling.ts';
+import type { Cooled, Cooling } from '../../heat/cooling.ts';
 import { densityAt } from '../../heat/material.ts';
 import { type ColdPlace, coldPlaces } from '../../heat/places.ts';
 import type { PlaceKind, VesselKind } from '../../prose/event.ts';
@@ -13,6 +13,7 @@ import type { Stay } from '../journey/bodies.ts';
 import { isBaked } from '../journey/deeds.ts';
 import { panSize } from '../measures/pan-size.ts';
 import type { Recipe } from '../model.ts';
+import { cooledOnce } from './cooled-once.ts';
 
 export interface CoolingStay {
   readonly kg: number;
@@ -56,7 +57,7 @@ export function coolingOf(recipe: Recipe, stay: Stay): CoolingStay | undefined {
     thin,
   };
   const passes = TO_C.flatMap((celsius) => {
-    const cooled = coolingTime(cooling, celsius);
+    const cooled = cooledOnce(cooling, celsius);
     return cooled === undefined ? [] : [{ celsius, cooled }];
   });
   return passes.length === 0 ? undefined : { kg: made.grams / 1000, depth, by, place, fromC: FROM_C, passes };

@@ -1,7 +1,7 @@
 /** Knows how long what must set in the cold takes to, by `data/heat/sets.tsv`, its mass and how it lies. Refuses to judge a written time. */
 import text from '../../../data/heat/sets.tsv';
 import { bookIdOf } from '../../food/food.ts';
-import { type Cooling, coolingTime } from '../../heat/cooling.ts';
+import type { Cooling } from '../../heat/cooling.ts';
 import { densityAt } from '../../heat/material.ts';
 import { type ColdPlace, coldPlaces } from '../../heat/places.ts';
 import { once } from '../../measure/once.ts';
@@ -16,6 +16,7 @@ import type { Stay } from '../journey/bodies.ts';
 import { onceWithParts } from '../journey/once-with-parts.ts';
 import { panSize } from '../measures/pan-size.ts';
 import type { Recipe } from '../model.ts';
+import { cooledOnce } from './cooled-once.ts';
 
 /** How it lies where nothing else is said: each in a mould, or all of it in a tin, a bowl, a disc or a block. */
 type Lies = 'mould' | 'tin' | 'bowl' | 'disc' | 'block';
@@ -106,7 +107,7 @@ function work(recipe: Recipe, stay: Stay): SettingStay | undefined {
     covered: false,
     thin: false,
   };
-  const cooled = coolingTime(cooling, sort.toC);
+  const cooled = cooledOnce(cooling, sort.toC);
   return (
     cooled && {
       sort: sort.name,

@@ -34,7 +34,7 @@ describe('the report of a part with a line that is not understood', () => {
     const worked = reported(line);
     const [part] = worked.parts;
     expect(worked.read).toMatchObject({ lines_not_understood: 1 });
-    expect(part?.not_understood).toEqual([{ where: AT, text: line }]);
+    expect(part?.not_understood).toEqual([{ where: AT, line: 8, text: line }]);
     expect(part?.mass_g).toBeNull();
     expect(worked.mass_g).toBeNull();
     expect(worked.yield?.each_g).toBeNull();

@@ -34,19 +34,17 @@ export function heldBy({ food, weighed }: Ingredient): ReportHolds | null {
   });
 }
 
+/** A line that is not understood is in no sum, whatever of it was read. */
 const counted = ({ head }: Part): readonly Ingredient[] =>
-  head.ingredients.filter(({ optional, ofPart }) => !optional && ofPart === undefined);
+  head.ingredients.filter(
+    ({ line, optional, ofPart }) => !optional && ofPart === undefined && !head.notUnderstood.includes(line),
+  );
 
 function madeOfParts(parts: readonly Part[], name: string | null): ReportMadeOf {
   const ingredients = parts.flatMap(counted);
   const mix = mixOf(ingredients);
   const unread = parts.flatMap(({ head }) => head.notUnderstood.map((line) => withoutComment(head.source.lines[line])));
-  // A line that is not understood is named whole.
-  const unweighed = parts.flatMap((part) =>
-    counted(part).flatMap((i) =>
-      i.weighed.known || i.free || part.head.notUnderstood.includes(i.line) ? [] : [i.name],
-    ),
-  );
+  const unweighed = ingredients.flatMap((i) => (i.weighed.known || i.free ? [] : [i.name]));
   return {
     part: name,
     weighed_g: round(mix.massG, 1),

@@ -63,7 +63,7 @@ export function reportPart(
     steps: reportSteps(part, lineIn),
     measures: measuresOf(part),
     not_understood: unread.flatMap(({ at, text, part: index }) =>
-      index === part.index ? [{ where: sayLine(at), text }] : [],
+      index === part.index ? [{ where: sayLine(at), line: at + 1, text }] : [],
     ),
   };
 }

@@ -225,7 +225,7 @@ export interface ReportPart {
   /** What is known of it then; null where all is. */
   readonly composition_at_least_g: Readonly<Record<CompositionField, number>> | null;
   /** Lines of its list that are in no sum, as written, and where: `line 7`. */
-  readonly not_understood: readonly { readonly where: string; readonly text: string }[];
+  readonly not_understood: readonly { readonly where: string; readonly line: number; readonly text: string }[];
   readonly ingredients: readonly ReportIngredient[];
   /** What was understood of its steps. */
   readonly steps: readonly ReportStep[];

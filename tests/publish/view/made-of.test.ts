@@ -81,6 +81,14 @@ describe('what it is made of', () => {
     expect(rowOf(html, 'What it is made of', 'Starch')?.[1]).toMatch(/147 g$|146 g$/);
   });
 
+  test('a line that can be read two ways is in no figure, whatever was read of it', () => {
+    const text = 'recipe X\n  1000 g    water\n  2,5 g     table salt\n';
+    const html = shown(text, { madeOf: { substance: 'salt' } });
+    expect(html).toContain('<b>2,5 g     table salt</b> is in no figure here.');
+    expect(rowOf(html, 'What it is made of', 'Salt')?.[1]).not.toMatch(/2\.4 g/);
+    expect(tableOf(html, 'Salt of the whole by ingredient').some(([head]) => head?.text === 'table salt')).toBe(false);
+  });
+
   test('percentages without a weight have no grams', () => {
     const html = shown('recipe Loaf\n  100 %     bread flour\n  65 %      water\n  2 %       fine salt\n');
     expect(html).toContain('it is written in percentages, so there are no grams');

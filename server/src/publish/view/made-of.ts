@@ -162,13 +162,14 @@ const option = (value: string, words: string, chosen: boolean): string =>
 /** Most first; what is not known last. */
 function sourcesIn(report: Report, substance: Substance, part: string | null): readonly Source[] {
   const within = part === null ? report.parts : report.parts.filter(({ name }) => name === part);
-  const sources = within.flatMap(({ name: of, ingredients }): readonly Source[] =>
-    ingredients.flatMap(({ line, name, grams, optional, holds_g: holds }) => {
-      if (optional || grams === null) return [];
+  const sources = within.flatMap(({ name: of, ingredients, not_understood: unread }): readonly Source[] => {
+    const unreadLines = new Set(unread.map(({ line }) => line));
+    return ingredients.flatMap(({ line, name, grams, optional, holds_g: holds }) => {
+      if (optional || grams === null || unreadLines.has(line)) return [];
       const held = holds?.[substance] ?? null;
       return held === 0 ? [] : [{ line, name, part: of, grams: held, most: grams }];
-    }),
-  );
+    });
+  });
   return sources.toSorted((a, b) => (b.grams ?? -1) - (a.grams ?? -1));
 }
 

@@ -2,6 +2,7 @@
  * Knows what of the libraries in the bundles nobody here asks for and no bundler can tell, and what stands in its place.
  */
 import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'esbuild';
 
 /** A module of a library by the end of its path, and what it comes to where nobody asks for more. */
@@ -61,11 +62,15 @@ function loadingLater(text: string): string {
   return later;
 }
 
+/** What the client's library asks of patterns of files. */
+const GLOBS = fileURLToPath(new URL('../../client/src/globs.ts', import.meta.url));
+
 /** Leaves that out of a bundle, or out of its start. */
 export const unasked: Plugin = {
   name: 'unasked',
   setup(build) {
     for (const [filter, contents] of INSTEAD) build.onLoad({ filter }, () => ({ contents }));
+    build.onResolve({ filter: /^minimatch$/ }, () => ({ path: GLOBS }));
     build.onLoad({ filter: LATER }, async ({ path }) => ({ contents: loadingLater(await readFile(path, 'utf8')) }));
   },
 };

@@ -93,6 +93,17 @@ const tests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'a base that is renamed is followed by the recipes that build on it',
+    run: async () => {
+      const { document } = await vscode.window.showTextDocument(at('bakes/wholemeal-scones.quern'));
+      const edit = new vscode.WorkspaceEdit();
+      edit.renameFile(at('bakes/scones.quern'), at('bakes/plain-scones.quern'));
+      holds(await vscode.workspace.applyEdit(edit), 'the file was not renamed');
+      await waitFor('the new name', () => /from\s+plain-scones\.quern/.test(document.getText()) || undefined);
+      await codesOf(document.uri, (codes) => !codes.has('missing-file'));
+    },
+  },
+  {
     name: 'a server that is restarted finds the same again',
     run: async () => {
       await vscode.window.showTextDocument(at('first-draft.quern'));
@@ -103,7 +114,7 @@ const tests: readonly EditorTest[] = [
   {
     name: 'a recipe is shown as a page beside its text',
     run: async () => {
-      await vscode.window.showTextDocument(at('bakes/scones.quern'));
+      await vscode.window.showTextDocument(at('bakes/plain-scones.quern'));
       await vscode.commands.executeCommand('quern.showPage');
       await waitFor('the page', () =>
         vscode.window.tabGroups.all

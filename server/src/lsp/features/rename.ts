@@ -18,12 +18,9 @@ const REQUEST_FAILED = -32803;
 
 const FILES = {
   filters: [
-    { scheme: 'file', pattern: { glob: '**/*.quern', matches: 'file' as const } },
-    {
-      scheme: 'file',
-      pattern: { glob: PICTURES_GLOB, matches: 'file' as const },
-    },
-    { scheme: 'file', pattern: { glob: '**', matches: 'folder' as const } },
+    { pattern: { glob: '**/*.quern', matches: 'file' as const } },
+    { pattern: { glob: PICTURES_GLOB, matches: 'file' as const } },
+    { pattern: { glob: '**', matches: 'folder' as const } },
   ],
 };
 

@@ -90,6 +90,25 @@ describe('the page', () => {
     expect((await page(client, 'label'))?.html).toContain('At least 1.00');
   });
 
+  it('has fixes once they were tried, and keeps them for who types elsewhere', async () => {
+    const client = await opened();
+    const fixes = async (more: object) => /data-do="fix"/.test((await page(client, 'recipe', {}, more))?.html ?? '');
+    expect(await fixes({ hasty: true })).toBe(false);
+    expect(await fixes({})).toBe(true);
+    const type = (version: number, line: number, character: number, text: string) => {
+      const range = { start: { line, character }, end: { line, character: character + text.length } };
+      return client.notify('textDocument/didChange', {
+        textDocument: { uri: URI, version },
+        contentChanges: [{ range, text }],
+      });
+    };
+    await type(2, 5, 2, '110 g');
+    expect(await fixes({ hasty: true })).toBe(true);
+    await type(3, 7, SLAB.split('\n')[7]?.indexOf('375') ?? 0, '376');
+    expect(await fixes({ hasty: true })).toBe(false);
+    expect(await fixes({})).toBe(true);
+  });
+
   it('has no button that writes where nothing can be written', async () => {
     const answer = await page(await opened(), 'recipe', {}, { readOnly: 'This file is read-only.' });
     expect(answer?.html).not.toMatch(/data-do="fix"/);

@@ -169,6 +169,36 @@ export const pageTests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'what a reader of the page is at stays while the text changes',
+    run: async () => {
+      const { document } = await open(draft);
+      if (!(await openPage())) return;
+      await vscode.commands.executeCommand('quern.showPage');
+      await sees('a finding', 'document.querySelector("main .finding details") !== null', true);
+      await askPage({ click: 'main .finding summary' });
+      await sees('the rest of it', 'document.querySelector("main .finding details").open', true);
+      await askPage({ click: 'dl input' });
+      askHost('press End');
+      askHost('press 7');
+      await sees('half a number', 'document.querySelector("dl input").value', '87');
+      await onPage('window.scrollTo(0, 120)');
+      await replaceWords(document, 'Chicken and leek tart', 'Leek tart');
+      await sees('the new name', 'document.querySelector("h1").textContent', 'Leek tart');
+      assert.deepEqual(
+        await onPage(`[
+          document.querySelector('main .finding details').open,
+          document.querySelector('dl input').value,
+          document.activeElement === document.querySelector('dl input'),
+          Math.round(scrollY),
+        ]`),
+        [true, '87', true, 120],
+      );
+      await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+      await vscode.commands.executeCommand('undo');
+      await vscode.window.tabGroups.close(allTabs().filter(isPage));
+    },
+  },
+  {
     name: 'another size is looked at on the page, written in one step and undone in one',
     run: async () => {
       const { document } = await open(scones);

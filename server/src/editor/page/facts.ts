@@ -48,7 +48,7 @@ export function pageFacts(snapshot: Snapshot, { usedBy, hasty, ...wish }: PageWi
     turned: () => (wish.readOnly === undefined ? turnedOf(snapshot, wish.look ?? {}) : undefined),
     fixesOf: (finding) => {
       if (wish.readOnly !== undefined) return [];
-      return tried.has(finding) ? fixesTried(finding, snapshot) : fixesTold(finding);
+      return tried.has(finding) ? fixesTried(finding, snapshot) : fixesTold(finding, snapshot);
     },
   });
 }

@@ -46,6 +46,20 @@ describe('rewrites over the protocol', () => {
     expect(written).toEqual(expect.arrayContaining([...texts]));
   });
 
+  it('a measure is brought to the middle of its band beside the fix of a finding, worked out when it is chosen', async () => {
+    const client = await opened();
+    await client.replace(
+      URI,
+      2,
+      'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  150 g     water\n  do Rub the butter into the flour and bind with the water.\n',
+    );
+    const action = (await ask(client, 4, 14, ['quickfix'])).find((a) => a.title.startsWith('Bring water per flour'));
+    expect(action).toMatchObject({ kind: 'quickfix', diagnostics: [{ code: 'dough-too-wet' }] });
+    expect(action?.edit).toBeUndefined();
+    const { edit } = await client.request<CodeAction>('codeAction/resolve', action);
+    expect(JSON.stringify(edit)).toMatch(/"newText":"4\d/);
+  });
+
   it('organizing is a source action of its own kind', async () => {
     const client = await opened();
     await client.replace(URI, 2, BREAD.replace('flour, water, yeast and salt', 'salt, yeast, water and flour'));

@@ -28,8 +28,6 @@ export interface Action {
   readonly preferred?: boolean;
   /** Its edits cost more than a caret that only passes by is worth. */
   readonly costly?: true;
-  /** Its edits are worked out once it is chosen, where the client can ask then. */
-  readonly later?: true;
   /** Worked out when asked for. */
   readonly edits: () => readonly ActionEdit[];
 }
@@ -91,7 +89,7 @@ function fixActions(snapshot: Snapshot, finding: Finding): Action[] {
 
 /** A measure outside its band brought to the middle of it, beside the fix that brings it to the edge. */
 const middleActions = (snapshot: Snapshot, finding: Finding): Action[] =>
-  adjustFinding(snapshot, finding).map((rewrite) => ({ ...rewrite, finding, later: true }));
+  adjustFinding(snapshot, finding).map((rewrite) => ({ ...rewrite, finding, costly: true }));
 
 /** Findings that only a better line can answer. */
 const NEVER_ALLOWED: ReadonlySet<string> = new Set(['syntax', 'allow-without-reason', 'decimal-comma']);

@@ -1,7 +1,7 @@
 /**
  * Knows the rewrites that bring a measure to the middle of its band: on a line those that it is turned by, at the head of a part and on a
  * finding those that lie outside.
- * Refuses to bring what could hurt somebody: that is looked at when one is chosen.
+ * Refuses what puts another measure out of its band, and to write what brings another finding: that is looked at when one is chosen.
  */
 
 import type { Finding } from '../../checks/finding.ts';
@@ -15,8 +15,8 @@ import { MEASURES } from '../../recipe/measures/definitions.ts';
 import type { KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
 import { partMeasure, placeIn } from '../../recipe/measures/part-measure.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
+import { broughtBy } from '../../workspace/offered.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { adjusted } from '../adjusted.ts';
 import { partAt } from '../place.ts';
 import { listedAt, type Rewrite } from './rewrite.ts';
 
@@ -82,7 +82,7 @@ function toMiddle(snapshot: Snapshot, part: Part, held: KindMeasure, kind: Rewri
   if (Math.abs(middle(worked.value) - to) <= NEAR * (high - (low ?? 0))) return [];
   const wish: AdjustWish = { targets: [{ measure: held.measure, to }] };
   const solved = adjustPart(snapshot.document, snapshot.recipe, part, wish);
-  if (!solved.ok || solved.moved.length === 0) return [];
+  if (!solved.ok || solved.moved.length === 0 || solved.leaving.length > 0) return [];
   const moves = solved.moved.slice(0, MOST_SAID).map((m) => `${m.after} ${m.ingredient.name}, ${changeText(m)}`);
   const more = solved.moved.length > MOST_SAID ? `, and ${solved.moved.length - MOST_SAID} more` : '';
   return [
@@ -90,8 +90,9 @@ function toMiddle(snapshot: Snapshot, part: Part, held: KindMeasure, kind: Rewri
       title: `Bring ${MEASURES[held.measure].words} to the middle of its band: ${moves.join(', and ')}${more}`,
       kind,
       edits: () => {
-        const result = adjusted(snapshot, part, wish);
-        return result.ok ? result.edits : [];
+        // What else it would bring takes too long to look at before it is chosen.
+        const brings = broughtBy(snapshot, snapshot.after(solved.edits));
+        return brings.length === 0 ? solved.edits : [];
       },
     },
   ];

@@ -13,7 +13,7 @@ import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { fileOf } from '../scale-target.ts';
 import type { TextEdit } from '../text-edit.ts';
 import { type Factors, type Hold, listAt, type Target } from './landing.ts';
-import { partWords, sayMoved, sayUnreached } from './said.ts';
+import { leaving, partWords, sayMoved, sayUnreached } from './said.ts';
 import { solve } from './solve.ts';
 import { type Moved, rewriteLines } from './write.ts';
 
@@ -40,6 +40,8 @@ export interface Adjustment {
   readonly edits: readonly TextEdit[];
   readonly brought: readonly Brought[];
   readonly moved: readonly Moved[];
+  /** Other measures of the kind that lie outside their bands by it. */
+  readonly leaving: readonly MeasureName[];
   /** In sentences: why these move, what stays, and what else it does. */
   readonly said: readonly string[];
 }
@@ -83,7 +85,7 @@ export function adjustPart(document: Document, recipe: Recipe, part: Part, wish:
     return before.known && after.known ? [{ measure, to, before: before.value, after: after.value }] : [];
   });
   const said = sayMoved(part, asked, solved, { moved, now, then });
-  return { ok: true, edits, brought, moved, said };
+  return { ok: true, edits, brought, moved, leaving: leaving(part, asked, { now, then }), said };
 }
 
 /** Ingredients of a part by their name, or by its last words. */

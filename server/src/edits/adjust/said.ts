@@ -89,12 +89,8 @@ function stayWords(part: Part, { hold }: Wish, { rest, factors }: Solution, { mo
 }
 
 /** The kind's other measures that leave their bands by it, or come back into them. */
-function othersWords(part: Part, { targets }: Wish, { now, then }: Change): string[] {
-  const asked = new Set(targets.map(({ measure }) => measure));
-  return (part.head.kind?.measures ?? []).flatMap((held) => {
-    if (asked.has(held.measure)) return [];
-    const [before, after] = [placed(held, now), placed(held, then)];
-    if (before === undefined || after === undefined || before.verdict === after.verdict) return [];
+function othersWords(part: Part, wish: Wish, change: Pick<Change, 'now' | 'then'>): string[] {
+  return elsewhere(part, wish, change).flatMap(({ held, before, after }) => {
     const { words } = MEASURES[held.measure];
     const value = measureText(held.measure, after.value.low, after.value.high);
     return after.verdict === 'ok'
@@ -102,6 +98,20 @@ function othersWords(part: Part, { targets }: Wish, { now, then }: Change): stri
       : before.verdict === 'ok'
         ? [`${capital(words)} then is ${value}; ${bandText(held.measure, held.usual)} is usual.`]
         : [];
+  });
+}
+
+/** Measures that nobody asked for, and that lie outside their bands by it. */
+export const leaving = (part: Part, wish: Wish, change: Pick<Change, 'now' | 'then'>): readonly MeasureName[] =>
+  elsewhere(part, wish, change).flatMap(({ held, after }) => (after.verdict === 'ok' ? [] : [held.measure]));
+
+/** The kind's other measures that lie elsewhere then. */
+function elsewhere(part: Part, { targets }: Wish, { now, then }: Pick<Change, 'now' | 'then'>) {
+  const asked = new Set(targets.map(({ measure }) => measure));
+  return (part.head.kind?.measures ?? []).flatMap((held) => {
+    const [before, after] = [placed(held, now), placed(held, then)];
+    const isOther = !asked.has(held.measure) && before !== undefined && before.verdict !== after?.verdict;
+    return isOther && after !== undefined ? [{ held, before, after }] : [];
   });
 }
 

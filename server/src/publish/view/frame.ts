@@ -42,7 +42,7 @@ ${sections}
 function stateLine(facts: ViewFacts, view: ViewName): string {
   const { mark: of, strong, rest } = facts.state;
   const said = `${mark(of)} <b>${escapeHtml(strong)}</b>${rest === '' ? '' : ` ${escapeHtml(rest)}`}`;
-  return `<p class="state">${said}${facts.mode === 'read' ? '' : counts(facts, view)}</p>`;
+  return `<p class="state"><span>${said}</span>${facts.mode === 'read' ? '' : counts(facts, view)}</p>`;
 }
 
 const LEVELS: readonly Level[] = ['error', 'warning', 'note'];

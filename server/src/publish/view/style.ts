@@ -62,7 +62,7 @@ body :focus-visible { outline: 2px solid var(--focus); outline-offset: 2px; }
 /** The same above every view, so that a switch moves nothing. */
 const FRAME = `
 .state { margin-top: 6px; }
-.state .counts { margin-inline-start: 18px; } .state .counts > * { white-space: nowrap; margin-inline-end: 12px; }
+.state:has(.counts) { display: flex; flex-wrap: wrap; column-gap: 18px; } .state .counts > * { white-space: nowrap; margin-inline-end: 12px; line-height: 24px; } .state .counts a { padding-block: 5px; }
 .facts { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 20px; margin-top: 14px; }
 .facts dt, .facts small { color: var(--soft); font-size: .923rem; }
 .facts small { display: block; }

@@ -80,7 +80,7 @@ function toMiddle(snapshot: Snapshot, part: Part, held: KindMeasure, kind: Rewri
   if (high === null || !worked.known) return [];
   const to = middle({ low: low ?? 0, high });
   if (Math.abs(middle(worked.value) - to) <= NEAR * (high - (low ?? 0))) return [];
-  const wish: AdjustWish = { targets: [{ measure: held.measure, to }] };
+  const wish: AdjustWish = { targets: [{ measure: held.measure, to }], whole: true };
   const solved = adjustPart(snapshot.document, snapshot.recipe, part, wish);
   if (!solved.ok || solved.moved.length === 0 || solved.leaving.length > 0) return [];
   const moves = solved.moved.slice(0, MOST_SAID).map((m) => `${m.after} ${m.ingredient.name}, ${changeText(m)}`);

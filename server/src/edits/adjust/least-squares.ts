@@ -40,7 +40,7 @@ export function nearestFactors(equations: readonly Equation[], free: readonly Fr
   return undefined;
 }
 
-const MOST_ROUNDS = 300;
+const MOST_ROUNDS = 80;
 /** Of an equation scaled to 1, this is met. */
 const MET = 1e-11;
 /** Keeps a step finite where an equation has nothing left that moves. */

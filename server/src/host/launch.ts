@@ -30,7 +30,7 @@ interface Compiled {
 }
 
 /** So much more was compiled than is kept, as a factor, that it is worth keeping. */
-const WORTH_KEEPING = 1.2;
+const WORTH_KEEPING = 1.35;
 /** Of so many builds of a program what was compiled is kept. */
 const MOST_BUILDS = 4;
 /** Behind what is kept stand, in four bytes each, how long its text and tables are, how many bytes of code the process had then, and the checksum of all before it. */

@@ -5,7 +5,7 @@ import { readLook } from '../../server/src/editor/page/look.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { recipeDay } from '../../server/src/publish/plan-day.ts';
-import { open } from '../support/harness.ts';
+import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';
 
 const TEXT = `recipe Rolls
   500 g     bread flour
@@ -51,4 +51,15 @@ test('minutes are written where they are read again, nothing else changes, and t
   expect(then.asked).toEqual([]);
   expect(then.start).toEqual(before.start);
   expect(open(after).findings.open.length).toBe(snapshot.findings.open.length);
+});
+
+test('into a recipe that was cooked as written too: that no trial tested it so is told, and stops nothing', () => {
+  const [path = '', text = ''] = EXAMPLES.find(([each]) => each === 'bread/country-loaf.quern') ?? [];
+  const snapshot = openInKitchen(text, path);
+  const outcome = outcomeOf('write-minutes', { snapshot, arg: null, value: null, look: {} });
+  expect(outcome).toMatchObject({ said: '3 steps have minutes now.' });
+  if (!('edits' in outcome)) return;
+  expect(printDocument(applyEdits(snapshot.document, outcome.edits))).toContain(
+    'Divide in two, shape, about 5 min, and prove in baskets at 24 C for 1 h.',
+  );
 });

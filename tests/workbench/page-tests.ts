@@ -196,6 +196,35 @@ export const pageTests: readonly EditorTest[] = [
       await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
       await vscode.commands.executeCommand('undo');
       await vscode.window.tabGroups.close(allTabs().filter(isPage));
+    name: 'the day is counted back from another hour on the page, and the minutes that it puts are written in one step',
+    run: async () => {
+      const { document } = await open('bread/country-loaf.quern');
+      const before = document.getText();
+      if (!(await openPage())) return;
+      await showView('day');
+      await onPage(`(() => {
+        const field = document.querySelector('input[data-do="serve-at"]');
+        field.value = '12.30';
+        field.dispatchEvent(new Event('change', { bubbles: true }));
+      })()`);
+      await sees('the other hour', 'document.querySelector(\'[data-key="served"] b\').textContent', '12:30');
+      assert.equal(document.getText(), before, 'looking writes nothing');
+      await takeScreenshot('page-day');
+      await askPage({ click: 'input[data-do="order-of-steps"][value="part"]' });
+      await sees(
+        'the steps by part',
+        'document.querySelector("table.day caption").textContent.includes("by part")',
+        true,
+      );
+      await askPage({ click: 'button[data-do="write-minutes"]' });
+      await waitFor(
+        'the minutes in the text',
+        () => /shape, about 5 min, and prove/.test(document.getText()) || undefined,
+      );
+      await sees('nothing left to write', 'document.querySelector("button[data-do=write-minutes]")', null);
+      await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+      await undoOnceTo(document, before);
+      await showView('recipe');
     },
   },
   {

@@ -147,7 +147,7 @@ td.soft.wide { white-space: nowrap; }
 .measures td, .measures tbody th { height: 28px; vertical-align: top; padding-block: 4px; } .measures tbody.part th[scope=rowgroup] { padding-top: 14px; } .measures td.strip { padding: 0; }
 .measures .strip { width: 32%; min-width: 128px; }
 .measures .fix td { height: auto; padding-block: 0 8px; }
-.measures .mend { min-width: 13.5rem; } .measures .looked { white-space: nowrap; }
+.measures .mend { min-width: 10rem; }
 .measures .plain { min-height: 0; line-height: inherit; }
 .thirds { display: grid; grid-template-columns: 1fr 1fr 1fr; text-align: center; margin-inline-start: 4px; }
 .made { table-layout: fixed; } .made.many { min-width: 44rem; } .made tr > :first-child { width: 4.8rem; } .made th[scope=col] { color: var(--ink); hyphens: auto; } .made td, .made tbody th { padding-block: 5px; }
@@ -220,6 +220,8 @@ const WIDTHS = `
   .beneath > section, .plain > section { max-width: 46rem; }
   th[scope=rowgroup], .measures th[scope=row] { white-space: nowrap; }
 }
+@media (max-width: 379px) { .measures .strip { min-width: 88px; } }
+@media (min-width: 720px) { .measures .mend { min-width: 13.5rem; } .measures .looked { white-space: nowrap; } }
 @media (min-width: 800px) {
   .noted { padding-inline-end: 23rem; }
   .noted .list li { display: block; }

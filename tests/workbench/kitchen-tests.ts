@@ -140,6 +140,48 @@ export const kitchenTests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'kitchen: a variant is scaled as a recipe of its own, and its file stays',
+    run: async () => {
+      const { document } = await open('bakes/cheese-scones.quern');
+      const before = document.getText();
+      void vscode.commands.executeCommand('quern.scale', { to: 'double', apply: true });
+      const whole = await waitFor('the recipe written out', () => {
+        const front = vscode.window.activeTextEditor?.document;
+        return front?.isUntitled && front.languageId === 'quern' ? front : undefined;
+      });
+      assert.match(whole.getText(), /900 g +plain flour/, 'twice the 450 g of its base');
+      assert.doesNotMatch(whole.getText(), /^ *from /m);
+      assert.equal(document.getText(), before);
+      await vscode.commands.executeCommand('notifications.clearAll');
+      await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    },
+  },
+  {
+    name: 'kitchen: a measure is brought to another value, and undone in one step',
+    run: async () => {
+      const { document } = await open('pastry/sweet-paste.quern');
+      const before = document.getText();
+      const wish = { part: 'sweet paste', measure: 'sugar', value: '30 %', apply: true };
+      await vscode.commands.executeCommand('quern.adjust', wish);
+      await waitFor('the adjusted text', () => document.getText() !== before || undefined);
+      await undoOnceTo(document, before);
+    },
+  },
+  {
+    name: 'kitchen: two recipes are told apart beside the text',
+    run: async () => {
+      const { document } = await open(clean);
+      const other = vscode.Uri.joinPath(document.uri, '../wholemeal-scones.quern');
+      await vscode.commands.executeCommand('quern.compareWithFile', other);
+      const page = await waitFor('the page of what differs', () =>
+        vscode.workspace.textDocuments.find(({ uri }) => uri.scheme === 'quern-compared'),
+      );
+      assert.match(page.getText(), /against wholemeal-scones\.quern/);
+      assert.match(page.getText(), /wholemeal/);
+      await closeOthers(document);
+    },
+  },
+  {
     name: 'kitchen: a page is published beside its recipe, and a report of it',
     run: async () => {
       const { document } = await open(clean);

@@ -11,6 +11,7 @@ import {
 } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
 import { type OldText, textOfLastCommit, textOfTrial } from '../git.ts';
+import { recipeInFront } from '../in-front.ts';
 import { plainWords } from '../plain-words.ts';
 import { inform, warn } from '../say.ts';
 
@@ -95,8 +96,8 @@ export function registerCompare(connection: Connection): vscode.Disposable {
 
   const command =
     (run: (document: vscode.TextDocument, given: unknown) => Promise<void>) => async (given?: unknown) => {
-      const document = vscode.window.activeTextEditor?.document;
-      if (document?.languageId !== 'quern') return;
+      const document = recipeInFront();
+      if (document === undefined) return;
       try {
         await run(document, given);
       } catch (error) {

@@ -4,6 +4,7 @@
 import * as vscode from 'vscode';
 import { messageVersion, planRequest } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
+import { recipeInFront } from '../in-front.ts';
 import { plainWords } from '../plain-words.ts';
 import { warn } from '../say.ts';
 
@@ -11,8 +12,8 @@ export function registerPlan(connection: Connection): vscode.Disposable {
   // What was asked for last is offered again.
   let last = '19:30';
   return vscode.commands.registerCommand('quern.planDay', async () => {
-    const front = vscode.window.activeTextEditor?.document;
-    if (front?.languageId !== 'quern') return;
+    const front = recipeInFront();
+    if (front === undefined) return;
     try {
       const recipes = await chooseRecipes(front);
       if (recipes === undefined || recipes.length === 0) return;

@@ -196,6 +196,9 @@ export const pageTests: readonly EditorTest[] = [
       await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
       await vscode.commands.executeCommand('undo');
       await vscode.window.tabGroups.close(allTabs().filter(isPage));
+    },
+  },
+  {
     name: 'the day is counted back from another hour on the page, and the minutes that it puts are written in one step',
     run: async () => {
       const { document } = await open('bread/country-loaf.quern');

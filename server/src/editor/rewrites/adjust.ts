@@ -11,6 +11,7 @@ import { carriersOf, movableLines } from '../../edits/adjust/carriers.ts';
 import { changeText } from '../../edits/adjust/said.ts';
 import { middle } from '../../measure/quantity.ts';
 import type { PositionRange } from '../../notation/document.ts';
+import { keptOn } from '../../notation/kept.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
 import type { KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
 import { partMeasure, placeIn } from '../../recipe/measures/part-measure.ts';
@@ -74,6 +75,27 @@ const NEAR = 0.03;
 /** The title says so many lines that move. */
 const MOST_SAID = 2;
 
+const MOVES = keptOn<Part, Map<MeasureName, string | undefined>>();
+
+/** What would be written, and what moves by it; undefined where nothing can. Worked out once for a part that stays as it is. */
+function movesOf(
+  { document, recipe }: Snapshot,
+  part: Part,
+  measure: MeasureName,
+  wish: AdjustWish,
+): string | undefined {
+  const known = MOVES.get(part) ?? new Map<MeasureName, string | undefined>();
+  MOVES.set(part, known);
+  if (known.has(measure)) return known.get(measure);
+  const solved = adjustPart(document, recipe, part, wish);
+  const all = solved.ok && solved.leaving.length === 0 ? solved.moved : [];
+  const said = all.slice(0, MOST_SAID).map((m) => `${m.after} ${m.ingredient.name}, ${changeText(m)}`);
+  const more = all.length > MOST_SAID ? `, and ${all.length - MOST_SAID} more` : '';
+  const moves = all.length === 0 ? undefined : `${said.join(', and ')}${more}`;
+  known.set(measure, moves);
+  return moves;
+}
+
 function toMiddle(snapshot: Snapshot, part: Part, held: KindMeasure, kind: Rewrite['kind']): Rewrite[] {
   const [low, high] = held.usual;
   const worked = partMeasure(part, held.measure);
@@ -81,18 +103,16 @@ function toMiddle(snapshot: Snapshot, part: Part, held: KindMeasure, kind: Rewri
   const to = middle({ low: low ?? 0, high });
   if (Math.abs(middle(worked.value) - to) <= NEAR * (high - (low ?? 0))) return [];
   const wish: AdjustWish = { targets: [{ measure: held.measure, to }], whole: true };
-  const solved = adjustPart(snapshot.document, snapshot.recipe, part, wish);
-  if (!solved.ok || solved.moved.length === 0 || solved.leaving.length > 0) return [];
-  const moves = solved.moved.slice(0, MOST_SAID).map((m) => `${m.after} ${m.ingredient.name}, ${changeText(m)}`);
-  const more = solved.moved.length > MOST_SAID ? `, and ${solved.moved.length - MOST_SAID} more` : '';
+  const moves = movesOf(snapshot, part, held.measure, wish);
+  if (moves === undefined) return [];
   return [
     {
-      title: `Bring ${MEASURES[held.measure].words} to the middle of its band: ${moves.join(', and ')}${more}`,
+      title: `Bring ${MEASURES[held.measure].words} to the middle of its band: ${moves}`,
       kind,
       edits: () => {
+        const solved = adjustPart(snapshot.document, snapshot.recipe, part, wish);
         // What else it would bring takes too long to look at before it is chosen.
-        const brings = broughtBy(snapshot, snapshot.after(solved.edits));
-        return brings.length === 0 ? solved.edits : [];
+        return solved.ok && broughtBy(snapshot, snapshot.after(solved.edits)).length === 0 ? solved.edits : [];
       },
     },
   ];

@@ -63,7 +63,7 @@ test('folders are walked so far down, and what lies deeper is said', () => {
   const found = files.recipesBelow(folder, undefined, (path, why) => leftOut.push(`${path.length} ${why}`));
   expect(found).toHaveLength(2);
   expect(leftOut).toEqual([expect.stringContaining('more than 64 folders deep')]);
-  expect(new Houses(nodeFiles()).of(at('r.quern')).problems).toEqual([expect.stringContaining('holds more files')]);
+  expect(new Houses(files).of(at('r.quern')).problems).toEqual([expect.stringContaining('holds more files')]);
 });
 
 test('of a folder that holds too much, so much is looked at, and that is said', () => {

@@ -206,8 +206,7 @@ export class Houses {
     if (last?.of === of) return last.house;
     const { settings, problems } =
       text === undefined ? { settings: this.editor, problems: [] } : parseSettings(text, this.editor);
-    const own = larders.at(-1)?.isOwn === true ? (layers.at(-1) ?? []) : [];
-    const made = makeHouse(settings, layers, own);
+    const made = makeHouse(settings, layers, larders.at(-1)?.own);
     const house = { ...made, problems: [...faults, ...problems, ...made.problems] };
     this.lastMade.set(nearest, { of, house });
     for (const problem of house.problems) this.tell(problem);
@@ -222,10 +221,15 @@ export class Houses {
         (each) => this.unread(each) ?? [],
       ),
       ...larders.flatMap((larder) => larder.faults),
+      ...(folder !== undefined && this.files.holdsMore?.(folder) === true
+        ? [
+            `${folder} holds more files than are looked at, so not all of it may be known: put quern.json nearer to the recipes`,
+          ]
+        : []),
     ];
-    const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
-    const own = larders.at(-1)?.isOwn === true;
-    return { of: JSON.stringify([folder, own, text ?? this.editor, faults, layers]), text, faults, layers };
+    const layers = larders.map(({ files, own }) => own ?? files.flatMap((path) => this.foodsByPath.get(path) ?? []));
+    const isOwn = larders.at(-1)?.own !== undefined;
+    return { of: JSON.stringify([folder, isOwn, text ?? this.editor, faults, layers]), text, faults, layers };
   }
 
   /**
@@ -239,9 +243,9 @@ export class Houses {
         ? []
         : foldersBetween(root, path, this.files).flatMap((folder) => this.larderIn(folder, root) ?? []);
     if (!path.endsWith('.quern') || larders.some(({ files }) => files.includes(path))) return larders;
-    if (text !== undefined && !this.foodsByPath.has(path) && !SAYS_FOOD.test(text)) this.foodsByPath.set(path, []);
-    if (this.foodsAt(path).length === 0) return larders;
-    return [...larders, { key: path, files: [path], faults: [], isOwn: true }];
+    const own = text === undefined ? this.foodsAt(path) : foodsSaidIn(text);
+    if (own.length === 0) return larders;
+    return [...larders, { key: `${path}\n${JSON.stringify(own)}`, files: [path], faults: [], own }];
   }
 
   private larderIn(folder: string, root: string): Larder | undefined {
@@ -252,10 +256,7 @@ export class Houses {
     const files = [path, ...named.flatMap(({ path: each }) => each ?? [])].filter(
       (each) => this.foodsAt(each).length > 0 || this.unread(each) !== undefined,
     );
-    const larder =
-      files.length + faults.length === 0
-        ? undefined
-        : { key: folder, files: [...new Set(files)], faults, isOwn: false };
+    const larder = files.length + faults.length === 0 ? undefined : { key: folder, files: [...new Set(files)], faults };
     this.larderByFolder.set(folder, larder);
     return larder;
   }
@@ -289,12 +290,12 @@ export class Houses {
 
   private foodsIn(path: string): readonly HouseFood[] {
     const text = this.files.read(path);
-    return text !== undefined && SAYS_FOOD.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
+    return text === undefined ? [] : foodsSaidIn(text);
   }
 }
 
-/** What a text has that describes a food. */
-const SAYS_FOOD = /^[ \t]*food[ \t]/m;
+const foodsSaidIn = (text: string): readonly HouseFood[] =>
+  /^[ \t]*food[ \t]/m.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
 
 /** Foods that hold for what lies in a folder, or for one file alone. */
 interface Larder {
@@ -302,8 +303,8 @@ interface Larder {
   readonly key: string;
   readonly files: readonly string[];
   readonly faults: readonly string[];
-  /** Of the file itself, which nobody names. */
-  readonly isOwn: boolean;
+  /** Those of the file itself, which nobody names. */
+  readonly own?: readonly HouseFood[];
 }
 
 /** The folders from the house's down to that of the path. */

@@ -29,7 +29,7 @@ export const RECIPES: readonly PublishedRecipe[] = files.recipesBelow(FOLDER).ma
 /** Another text in a recipe's place, read under the same house. A check that throws is an error. */
 export function openAs(file: string, text: string): Snapshot {
   const path = pathOf(file);
-  const snapshot = Snapshot.open(path, 1, text, houses.of(path).house, houses.bases);
+  const snapshot = Snapshot.open(path, 1, text, houses.of(path, text).house, houses.bases);
   const [bug] = snapshot.bugs;
   if (bug !== undefined) throw new Error(`${file}: ${bug.check} threw`, { cause: bug.error });
   return snapshot;

@@ -262,6 +262,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       ['part basting\n', 'part gravy from gravies.quern : brown gravy\n\npart basting\n'],
     ],
     [
+      'food-for-one-file',
+      'a food of the house described where no other recipe finds it',
+      ['centre reads 160 F.\n', 'centre reads 160 F.\n\nfood bastng butter\n  like    butter\n'],
+    ],
+    [
       'picture-missing',
       'a picture that was never put there',
       ['centre reads 160 F.\n', 'centre reads 160 F.\n  picture no-such-loaf.jpg\n'],

@@ -11,14 +11,14 @@ export function sayFindings(counts: FindingCounts): string {
   return said.length === 0 ? 'No findings' : said.join(', ');
 }
 
-/** '1385 g', '1370–1400 g' where the recipe leaves room, '12.4 kg' for a large batch. */
+/** '1385 g', '1370–1400 g' where the recipe leaves room, '12.4 kg' for a large batch, 'at least 1370 g' where not all is known. */
 export function sayMass(massG: StatusParams['massG']): string {
   if (massG === null) return 'Weight not known';
   const inKg = massG.high >= 10_000;
   const say = (grams: number): string => (inKg ? (grams / 1000).toFixed(1) : roundTo(grams, massG.high < 20 ? 1 : 0));
   const low = say(massG.low);
-  const high = say(massG.high);
-  return `${low === high ? low : `${low}–${high}`} ${inKg ? 'kg' : 'g'}`;
+  const high = say(massG.isLeast ? massG.low : massG.high);
+  return `${massG.isLeast ? 'at least ' : ''}${low === high ? low : `${low}–${high}`} ${inKg ? 'kg' : 'g'}`;
 }
 
 /** 'Cooked as written, 2 trials, the last on 2026-09-14'. */

@@ -49,6 +49,7 @@ describe('the status', () => {
 
   it.each([
     [{}, '○ 1385 g, 12 squares'],
+    [{ massG: { low: 1385, high: 1500, isLeast: true } }, '○ at least 1385 g, 12 squares'],
     [{ findings: { ...quiet, warning: 2, info: 4 } }, '○ 1385 g, 12 squares, 2 warnings'],
     [{ findings: { ...quiet, error: 1, warning: 2 }, yield: null }, '○ 1385 g, 1 error'],
     [{ record: { state: 'cooked, changed since', trials: 1, latest: '2026-09-14' } }, '◐ 1385 g, 12 squares'],

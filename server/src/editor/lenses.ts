@@ -93,8 +93,13 @@ function timeWords(recipe: Recipe): string | undefined {
 function costWords(recipe: Recipe, prices: PriceList): string | undefined {
   const cost = costOf(recipe, prices);
   if (cost === null || cost.lines.length === 0) return undefined;
+  // The water is free: that is no cost yet.
+  if (!cost.complete && cost.total < LEAST_COST) return undefined;
   return `${cost.complete ? 'costs' : 'costs at least'} ${cost.total.toFixed(2)}`;
 }
+
+/** What two decimals would print as nothing. */
+const LEAST_COST = 0.005;
 
 function trialWords({ outline }: Recipe): string {
   const last = readTrials(outline).at(-1);

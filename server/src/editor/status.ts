@@ -9,8 +9,8 @@ import type { Snapshot } from '../workspace/snapshot.ts';
 
 export interface Status {
   readonly findings: Readonly<Record<Severity, number>>;
-  /** Undefined where no amount is known. */
-  readonly massG: Range | undefined;
+  /** Undefined where no amount is known; where some are not, it is the least. */
+  readonly massG: (Range & { readonly isLeast?: true }) | undefined;
   readonly yield: string | undefined;
   /** Undefined for a file that is no recipe. */
   readonly record: { readonly state: RecipeState; readonly trials: number; readonly latest?: string } | undefined;
@@ -26,13 +26,14 @@ export function status(snapshot: Snapshot): Status {
     (sum, p) => addRanges(sum ?? { low: 0, high: 0 }, p.head.massG),
     undefined,
   );
+  const isLeast = recipe.parts.some(({ head }) => !head.massG.complete) || undefined;
   const made = recipe.yield;
   const line = made === undefined ? undefined : document.lines[made.at];
   const end = made?.node.of?.end ?? made?.node.amount?.end;
   const written = made?.node.amount === undefined ? undefined : line?.text.slice(made.node.amount.start, end);
   return {
     findings: counts,
-    massG: massG && { low: massG.low, high: massG.high },
+    massG: massG && { low: massG.low, high: massG.high, ...(isLeast && { isLeast }) },
     yield: written,
     record: snapshot.outline.recipe === undefined ? undefined : recordOf(snapshot),
   };

@@ -48,8 +48,8 @@ export type StatusParams = {
   /** The version of the text that these numbers were worked out from. */
   readonly documentVersion: number;
   readonly findings: FindingCounts;
-  /** Grams of all that the recipe lists, null where no amount is known. */
-  readonly massG: { readonly low: number; readonly high: number } | null;
+  /** Grams of all that the recipe lists, null where no amount is known; with `isLeast` some of it is not. */
+  readonly massG: { readonly low: number; readonly high: number; readonly isLeast?: true } | null;
   /** The yield as written, '12 squares', null where the recipe states none. */
   readonly yield: string | null;
   /** What the kitchen's record says, null for a file that is no recipe; a server before 0.2 does not say. */

@@ -59,7 +59,7 @@ export function recipeCase(lines: Size): Case {
 }
 
 /** JSON of so many lines that says the same sort of thing, laid out as its formatter does. */
-export function jsonCase(lines: Size): Case {
+export function jsonCase(lines: number): Case {
   const text = writeJson(lines);
   const rows = text.split('\n');
   const random = new Random(lines + 1);
@@ -119,7 +119,7 @@ interface JsonPart {
 }
 
 /** The ingredients and steps of a generated recipe, as JSON; notes fill it up to the number of lines. */
-function writeJson(lines: Size): string {
+function writeJson(lines: number): string {
   const document = { recipe: 'Set menu', parts: [] as JsonPart[], notes: ['Weigh everything.'] };
   const random = new Random(lines);
   let part: JsonPart | undefined;

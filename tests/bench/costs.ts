@@ -6,7 +6,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { Edit } from './cases.ts';
+import { type Edit, jsonCase } from './cases.ts';
 import { Client } from './client.ts';
 import { median, quantile } from './figures.ts';
 import { type House, REAL_RECIPES, writeHouse } from './house.ts';
@@ -164,8 +164,7 @@ function fileFor(
   const rootUri = house && pathToFileURL(house.path).href;
   const uri = house === undefined ? server.uri : pathToFileURL(house.pathOf(at)).href;
   if (server.name === 'quern') return { server: { ...server, uri, ...(rootUri && { rootUri }) }, text: recipe };
-  const lines = recipe.split('\n').length;
-  const text = server.caseOf(60).text.split('\n').slice(0, lines).join('\n');
+  const { text } = jsonCase(recipe.split('\n').length);
   return { server: { ...server, ...(rootUri && { rootUri }), uri: uri.replace(/\.quern$/, '.json') }, text };
 }
 

@@ -14,6 +14,7 @@ export const REAL_RECIPES: readonly string[] = ['examples', 'tests/kitchen/works
       .sort()
       .map((name) => readFileSync(join(root, folder, name), 'utf8')),
   )
+  .sort((a, b) => b.length - a.length)
   .filter((text) => {
     const lines = text.split('\n').length;
     return (

@@ -181,7 +181,7 @@ export const pageTests: readonly EditorTest[] = [
       askHost('press End');
       askHost('press 7');
       await sees('half a number', 'document.querySelector("dl input").value', '87');
-      await onPage('window.scrollTo(0, 120)');
+      await onPage('window.scrollTo(0, 40)');
       await replaceWords(document, 'Chicken and leek tart', 'Leek tart');
       await sees('the new name', 'document.querySelector("h1").textContent', 'Leek tart');
       assert.deepEqual(
@@ -191,7 +191,7 @@ export const pageTests: readonly EditorTest[] = [
           document.activeElement === document.querySelector('dl input'),
           Math.round(scrollY),
         ]`),
-        [true, '87', true, 120],
+        [true, '87', true, 40],
       );
       await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
       await vscode.commands.executeCommand('undo');
@@ -219,12 +219,18 @@ export const pageTests: readonly EditorTest[] = [
         'document.querySelector("table.day caption").textContent.includes("by part")',
         true,
       );
+      const toWrite = await onPage('document.querySelector("button[data-do=write-minutes]").textContent');
       await askPage({ click: 'button[data-do="write-minutes"]' });
       await waitFor(
         'the minutes in the text',
         () => /shape, about 5 min, and prove/.test(document.getText()) || undefined,
       );
-      await sees('nothing left to write', 'document.querySelector("button[data-do=write-minutes]")', null);
+      // Some steps take no minutes where they would not be read back.
+      await sees(
+        'less left to write',
+        `document.querySelector("button[data-do=write-minutes]")?.textContent !== ${JSON.stringify(toWrite)}`,
+        true,
+      );
       await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
       await undoOnceTo(document, before);
       await showView('recipe');
@@ -385,8 +391,13 @@ export const pageTests: readonly EditorTest[] = [
       const editor = await open(draft);
       if (!(await openPage())) return;
       // After the fifth crash within some minutes it is left alone.
+      // Those of the tests before count too, where they were lately.
       for (let crashes = 0; crashes < 5; crashes++) {
-        const running = await waitFor('a server', () => serverProcesses()[0]);
+        const running = await waitFor(
+          'a server, or the word that there is none',
+          async () => serverProcesses()[0] ?? ((await onPage(IS_STOPPED)) === true ? 'none' : undefined),
+        );
+        if (running === 'none') break;
         process.kill(running, 'SIGKILL');
         await waitFor('its end', () => !serverProcesses().includes(running) || undefined);
       }
@@ -412,6 +423,8 @@ const isInSight =
   '((e) => e !== null && e.getBoundingClientRect().top >= 0 && e.getBoundingClientRect().bottom <= innerHeight)';
 
 /** The page of the text in front, whose recipe has a name; false where nobody can look into it. */
+const IS_STOPPED = 'document.querySelector("#trouble h2") !== null';
+
 async function openPage(named = true): Promise<boolean> {
   if (!allTabs().some(isPage)) await vscode.commands.executeCommand('quern.showPage');
   await waitFor('the panel', () => allTabs().some(isPage) || undefined);

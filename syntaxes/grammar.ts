@@ -12,6 +12,7 @@ import { TAKEN } from '../server/src/notation/takes.ts';
 import { OPENERS } from '../server/src/notation/time.ts';
 import { SIZE_WORDS } from '../server/src/notation/words.ts';
 import { SAYS } from '../server/src/notation/yield.ts';
+import { COMPOSITION, FRACTIONS, SHAPES } from './editors/words.ts';
 
 type Capture = { readonly name?: string; readonly patterns?: readonly Rule[] };
 type Captures = Readonly<Record<string, Capture>>;
@@ -28,8 +29,8 @@ type Rule =
       readonly patterns?: readonly Rule[];
     };
 
-const glyph = '[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]';
-const digit = '[\\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]';
+const glyph = `[${FRACTIONS}]`;
+const digit = `[\\d${FRACTIONS}]`;
 // '00 flour' is a flour, not a number.
 const one = `(?!00)(?:\\d+\\s\\d+/\\d+|\\d+/\\d+|\\d+(?:\\.\\d+)?${glyph}?|${glyph})`;
 const number = `(?<![\\p{L}\\p{N}.])${one}(?:\\s*[-–]\\s*${one}|\\s+to\\s+${one})?`;
@@ -88,13 +89,13 @@ const nextAmount = `(?:(?:${about})\\.?\\s+|~)?(?:${digit}|\\.\\d|(?:${words})[\
 const takenBefore = `((?:[\\p{L}-]+\\s+){0,3}(?:${taken})(?:\\s*(?:,|&|and)\\s*(?:[\\p{L}-]+\\s+){0,3}(?:${taken}))*)\\s+(of|from)\\s+(?:the\\s+)?(?=${nextAmount}|an?\\s)`;
 const aside = `(?:plus|and)\\s+(?:some\\s+)?(?:more|extra)${wordEnd}|for\\s+(?!${nextAmount})\\p{L}`;
 
-const composition = 'water|fat|protein|carbohydrate|sugar|starch|fibre|salt|ash|alcohol';
+const composition = COMPOSITION.join('|');
 const field = 'keyword.other.field.quern';
 const trialWord = 'keyword.other.trial.quern';
 const foodWord = 'keyword.other.food.quern';
 // Bold in most themes, and listed as a section by those that know the second.
 const partName = 'markup.heading.part.quern entity.name.section.part.quern';
-const shapes = 'round|square|rectangle|loaf|ring';
+const shapes = SHAPES.join('|');
 
 export const grammar = {
   name: 'Quern',

@@ -24,11 +24,21 @@ export const OPENS = {
   optional: ['optional'],
 } as const;
 
-/** With a number behind it, a line of a food. */
-export const SHARES = [
-  ...['water', 'fat', 'protein', 'carbohydrate', 'sugar', 'starch', 'fibre', 'salt', 'ash', 'alcohol'],
-  ...['trim', 'price'],
+/** What a food is said to be made of. */
+export const COMPOSITION = [
+  'water',
+  'fat',
+  'protein',
+  'carbohydrate',
+  'sugar',
+  'starch',
+  'fibre',
+  'salt',
+  'ash',
+  'alcohol',
 ];
+/** With a number behind it, a line of a food. */
+export const SHARES = [...COMPOSITION, 'trim', 'price'];
 
 /** Open a line as a title does, in small letters or with a large one, where a number follows. */
 export const SAID = [...SAYS.keys(), ...OPENERS];

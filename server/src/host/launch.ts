@@ -6,10 +6,10 @@
  * NODE_DISABLE_COMPILE_CACHE=1.
  */
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
-import { homedir } from 'node:os';
 import { basename, dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
 import { brotliDecompressSync, crc32, constants as zlib } from 'node:zlib';
+import { cacheFolder } from './cache-folder.ts';
 import { BETWEEN_TABLES, type Program } from './program.ts';
 import { byRows } from './table-columns.ts';
 
@@ -113,24 +113,13 @@ function notOfThisBuild(beside: string): never {
 
 /** The file for this build and this engine; another engine could not read it. */
 function keptIn(): string | undefined {
-  const { env, platform, versions, arch } = process;
+  const { env, versions, arch } = process;
   // Node before 20.16 has no checksum, or loads no module only where it is needed.
   if (env.NODE_DISABLE_COMPILE_CACHE === '1' || crc32 === undefined || process.getBuiltinModule === undefined)
     return undefined;
-  const own = () =>
-    platform === 'win32'
-      ? env.LOCALAPPDATA || homedir()
-      : platform === 'darwin'
-        ? join(homedir(), 'Library', 'Caches')
-        : env.XDG_CACHE_HOME || join(homedir(), '.cache');
-  try {
-    const folder = env.NODE_COMPILE_CACHE || join(own(), 'quern');
-    const build = program.sum.toString(36);
-    return isAbsolute(folder) ? join(folder, `${basename(__filename)}-${build}-${versions.v8}-${arch}.bin`) : undefined;
-  } catch {
-    // Not every user has a home.
-    return undefined;
-  }
+  const folder = env.NODE_COMPILE_CACHE || cacheFolder('');
+  if (folder === undefined || !isAbsolute(folder)) return undefined;
+  return join(folder, `${basename(__filename)}-${program.sum.toString(36)}-${versions.v8}-${arch}.bin`);
 }
 
 /** What was kept of this very text, whole. The engine itself would trust whatever it is given. */

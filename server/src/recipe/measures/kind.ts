@@ -71,9 +71,12 @@ export type Need =
 /** [low, high]; null is no limit on that side. */
 export type Band = readonly [number | null, number | null];
 
+/** A ratio, unless the measure is a temperature, in °C; what it adds up, and over what, is in `definitions.ts`. */
 export interface KindMeasure {
   readonly measure: MeasureName;
+  /** Where published formulas lie. */
   readonly usual: Band;
+  /** Outside of it the thing fails. */
   readonly implausible: Band;
   /** What happens below and above, in a cook's words. */
   readonly below?: string;

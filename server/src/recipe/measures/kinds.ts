@@ -3,12 +3,30 @@
  * Refuses to know the part: `measures.ts` works out its values.
  */
 
-import data from '../../../data/kinds.json' with { type: 'json' };
+import batter from '../../../data/kinds/batter.json' with { type: 'json' };
+import cake from '../../../data/kinds/cake.json' with { type: 'json' };
+import custard from '../../../data/kinds/custard.json' with { type: 'json' };
+import dough from '../../../data/kinds/dough.json' with { type: 'json' };
+import ferment from '../../../data/kinds/ferment.json' with { type: 'json' };
+import pastry from '../../../data/kinds/pastry.json' with { type: 'json' };
+import sauce from '../../../data/kinds/sauce.json' with { type: 'json' };
+import savoury from '../../../data/kinds/savoury.json' with { type: 'json' };
+import sweet from '../../../data/kinds/sweet.json' with { type: 'json' };
 import { onceByText } from '../../measure/once.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Band, HouseBands, Kind, KindMeasure } from './kind.ts';
 
-export const KINDS = data.kinds as unknown as readonly Kind[];
+export const KINDS = [
+  ...pastry,
+  ...dough,
+  ...cake,
+  ...batter,
+  ...custard,
+  ...sweet,
+  ...ferment,
+  ...sauce,
+  ...savoury,
+] as unknown as readonly Kind[];
 
 const BY_NAME: ReadonlyMap<string, Kind> = new Map(
   KINDS.flatMap((kind) => [kind.name, ...(kind.also ?? [])].map((name) => [name, kind] as const)),

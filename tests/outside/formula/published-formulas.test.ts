@@ -1,0 +1,103 @@
+/**
+ * Kinds held against published formulas (cookbooks, trade books and government papers, 1861 to 2021, each with its place): none is told that
+ * it fails, and each measure comes out as another hand worked it out of the same grams. `-t KIND` runs those of a kind;
+ * `npm run formulas -- KIND` prints how its measures spread.
+ */
+import { describe, expect, test } from 'vitest';
+import { open } from '../../support/harness.ts';
+import { FORMULAS, foundIn, isMeasure, KNOWN, recipeOf, workedOf } from './published-formulas.ts';
+
+/** Of the figure, and what rounding the other hand's figures makes. */
+const WITHIN = 0.05;
+const ROUNDED = 0.0004;
+
+/** Where our measure is another on purpose, or the food book has another food: formula and measure. */
+const DIFFERS: Readonly<Record<string, string>> = {
+  'bbb-134-custard sugars share': 'vanilla sugar of cream alone, which we do not count as added',
+  'bbb-216-caramels cream per sugar': 'glucose syrup counts by its sugars',
+  'farmer-scottish-fancies sugar': 'oats alone are no flour',
+  'farmer-scottish-fancies fat': 'oats alone are no flour',
+  'farmer-scottish-fancies cake hydration': 'oats alone are no flour',
+  'farmer-ivory-cream sugars share': 'the sugar of Madeira counts',
+  'farmer-brown-sauce-i salt share': 'stock is counted with its salt',
+  'farmer-bechamel salt share': 'stock is counted with its salt',
+  'usdapork-scrapple salt share': 'stock is counted with its salt',
+};
+
+/** Formulas that are told that they fail: each a band to look at. */
+const FAILS: ReadonlySet<string> = new Set([
+  'ambake-jelly-roll-2',
+  'ambake-pie-paste',
+  'ambake-pound-cheaper',
+  'ambake-pound-wholesale',
+  'bbb-017-oatmeal-cake',
+  'bbb-018-bath-buns',
+  'bbb-101-macaroons',
+  'bbb-124-naples',
+  'bbb-247-vanilla',
+  'beeton-1207-family-paste',
+  'beeton-1212-common-short-crust',
+  'beeton-1213-butter-crust',
+  'beeton-1214-dripping-crust',
+  'beeton-1215-suet-crust',
+  'beeton-1216-raised-pie-crust',
+  'beeton-1217-raised-pie',
+  'beeton-1218-flead-crust',
+  'candyhome-vanilla-caramels',
+  'farmer-graham-muffins-i',
+  'farmer-meringue-i',
+  'farmer-moonshine',
+  'farmer-quick-puff',
+  'farmer-white-corn-meal-cake',
+  'wi4-orange-sponge',
+  'wi4-pie-meringue',
+  'wi4-quality-paste',
+  'wi4-sunshine',
+  'wi4-war-cake',
+  'wi5-peach-butter',
+]);
+
+test('the table is whole, and its lines are foods that we know', () => {
+  expect(FORMULAS.length).toBe(449);
+  expect(new Set(FORMULAS.map((f) => f.id)).size).toBe(449);
+  for (const { id, source } of FORMULAS) expect(source, id).not.toBe('');
+  const unknown = FORMULAS.flatMap((formula) =>
+    open(recipeOf({ ...formula, as: 'shortcrust' })).recipe.parts.flatMap(({ head }) =>
+      head.ingredients.flatMap(({ food, weighed, name }) =>
+        food === undefined || !weighed.known ? [`${formula.id}: ${name}`] : [],
+      ),
+    ),
+  );
+  expect(unknown).toEqual([]);
+});
+
+describe.each(KNOWN.filter((f) => !f.suspect).map((formula) => [`${formula.as}: ${formula.id}`, formula] as const))(
+  '%s',
+  (_, formula) => {
+    const snapshot = open(recipeOf(formula));
+
+    test('is told nothing worse than information', () => {
+      const found = foundIn(formula, snapshot);
+      if (FAILS.has(formula.id)) expect(found, 'no longer told: take it off the list').not.toEqual([]);
+      else expect(found).toEqual([]);
+    });
+
+    test('measures as published', () => {
+      const off = formula.derived.flatMap(({ name, value }) => {
+        if (!isMeasure(name) || `${formula.id} ${name}` in DIFFERS) return [];
+        const worked = workedOf(snapshot, name);
+        if (!worked.known) return [`${name}: not known, ${worked.why}`];
+        const { low, high } = worked.value;
+        const far = Math.max(low - value, value - high) - ROUNDED;
+        return far <= WITHIN * value ? [] : [`${name}: ${low} to ${high}, published ${value}`];
+      });
+      expect(off).toEqual([]);
+    });
+  },
+);
+
+test('what stands on a list of exceptions is in the table', () => {
+  const ids = new Set(KNOWN.map((f) => f.id));
+  for (const key of [...FAILS, ...Object.keys(DIFFERS).map((k) => k.split(' ')[0] ?? '')])
+    expect(ids, key).toContain(key);
+});

@@ -11,7 +11,7 @@ import { measured, measuredRange } from '../support/measured.ts';
 
 /** The kinds of the notation. */
 const NAMED =
-  'shortcrust, sweet paste, puff pastry, choux, lean bread, enriched bread, flatbread, pizza dough, pasta dough, sponge, creamed cake, pound cake, muffin, scone, pancake batter, popover batter, cookie, baked custard, stirred custard, quiche, cheese filling, pastry cream, set cream, jelly, ice cream, sorbet, ganache, caramel, meringue, jam, lacto-ferment, quick pickle, cure, mayonnaise, vinaigrette, butter sauce, starch sauce, roux sauce, stock, soup, braise, roast, mince dish, rice, dressing'.split(
+  'shortcrust, sweet paste, puff pastry, choux, lean bread, enriched bread, flatbread, pizza dough, pasta dough, sponge, creamed cake, pound cake, muffin, scone, pancake batter, popover batter, cookie, baked custard, stirred custard, quiche, cheese filling, pastry cream, set cream, jelly, ice cream, sorbet, ganache, caramel, meringue, jam, lacto-ferment, quick pickle, cure, mayonnaise, vinaigrette, butter sauce, starch sauce, roux sauce, stock, soup, braise, roast, mince dish, rice, dressing, sausage, terrine, risotto, pilaf, mash, slaw, salsa, hot sauce, chutney, relish, marinade, brine, rub, fermented hot sauce, tea ferment, yoghurt, fresh cheese'.split(
     ', ',
   );
 

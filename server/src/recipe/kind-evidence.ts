@@ -3,7 +3,7 @@
  * Refuses to guess: a kind is named only where all its measures lie in the usual bands, its own signs are there, and no other kind fits.
  */
 
-import type { FoodClass } from '../food/food.ts';
+import { bookIdOf, type FoodClass } from '../food/food.ts';
 import type { Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Craft, Event } from '../prose/event.ts';
@@ -213,11 +213,17 @@ const FLAT = {
 const grams = (i: Ingredient): number => (i.weighed.known ? (i.weighed.grams.low + i.weighed.grams.high) / 2 : 0);
 const isYolk = ({ food }: Ingredient): boolean => food !== undefined && yolkShare(food) === 1;
 const isWhite = ({ food }: Ingredient): boolean => food !== undefined && whiteShare(food) > 0;
+const isRipeTea = ({ food }: Ingredient): boolean => food !== undefined && bookIdOf(food) === 'kombucha';
+const isPotato = ({ food }: Ingredient): boolean => food !== undefined && POTATOES.has(bookIdOf(food) ?? '');
+const isCabbage = ({ food }: Ingredient): boolean => food !== undefined && CABBAGES.has(bookIdOf(food) ?? '');
 const isRaised = (s: Seen): boolean =>
   s.of('leavening', 'yeast') > 0 || s.where((i) => i.food !== undefined && isStarter(i.food)) > 0;
 const gelatine = (s: Seen): number => s.where((i) => i.food !== undefined && isGelatine(i.food));
 const dairy = (s: Seen): number => s.of('milk', 'cream', 'dairy');
 const sweet = (s: Seen): number => s.of('sugar', 'syrup');
+
+const POTATOES: ReadonlySet<string> = new Set(['potato', 'boiled-potato']);
+const CABBAGES: ReadonlySet<string> = new Set(['cabbage', 'red-cabbage', 'savoy-cabbage']);
 
 /** What sets a kind apart from its neighbours, beside its measures. */
 interface Signs {
@@ -313,6 +319,68 @@ const SIGNS: readonly Signs[] = [
     says: [PICKLED],
     list: (s) =>
       s.of('vinegar') > 0.12 && s.of('vegetable') > 0.25 && s.of('oil', 'meat', 'egg') === 0 && s.of('fruit') === 0,
+  },
+  {
+    kind: 'chutney',
+    says: [BOILED],
+    list: (s) =>
+      s.of('vinegar') > 0.08 &&
+      sweet(s) > 0.1 &&
+      s.of('fruit', 'dried fruit') > 0.2 &&
+      s.of('fruit', 'dried fruit', 'vegetable') > 0.4 &&
+      s.of('oil', 'fat', 'meat', 'egg') === 0,
+  },
+  {
+    kind: 'brine',
+    list: (s) =>
+      s.of('water') > 0.6 &&
+      s.of('salt') > 0.025 &&
+      s.of('water', 'salt', 'sugar', 'syrup', 'spice', 'dried herb') > 0.96,
+  },
+  {
+    kind: 'rub',
+    list: (s) =>
+      s.of('spice', 'dried herb', 'salt', 'sugar') > 0.97 && s.of('spice', 'dried herb') > 0.25 && s.of('salt') > 0.04,
+  },
+  {
+    kind: 'yoghurt',
+    says: [FERMENTED],
+    list: (s) => s.of('milk', 'cream') > 0.7 && s.of('dairy') > 0.01 && s.of('milk', 'cream', 'dairy') > 0.97,
+  },
+  {
+    kind: 'tea ferment',
+    says: [FERMENTED],
+    list: (s) => s.where(isRipeTea) > 0.04 && sweet(s) > 0.03 && s.of('water', 'drink') > 0.8,
+  },
+  {
+    kind: 'fresh cheese',
+    says: [COOKED],
+    list: (s) =>
+      s.of('milk') > 0.85 && s.of('vinegar', 'juice') > 0.01 && s.of('milk', 'vinegar', 'juice', 'salt') > 0.99,
+  },
+  {
+    kind: 'risotto',
+    says: [STIRRED],
+    silent: [BAKED],
+    list: (s) =>
+      s.of('grain') > 0.12 && s.of('stock', 'water') > 0.4 && s.of('fat', 'oil') > 0.01 && s.of('cheese') > 0.02,
+  },
+  {
+    kind: 'mash',
+    silent: [BAKED],
+    list: (s) =>
+      s.where(isPotato) > 0.6 &&
+      s.of('milk', 'cream') > 0.03 &&
+      s.of('fat', 'cheese') > 0.01 &&
+      s.of('stock', 'water', 'egg') === 0,
+  },
+  {
+    kind: 'slaw',
+    silent: [COOKED, BAKED, FERMENTED],
+    list: (s) =>
+      s.where(isCabbage) > 0.35 &&
+      s.of('sauce', 'condiment', 'oil', 'cream', 'dairy') > 0.04 &&
+      s.of('vinegar', 'juice', 'condiment') > 0.01,
   },
   {
     kind: 'mayonnaise',

@@ -1,34 +1,45 @@
+import type { MeasureName } from '../../recipe/measures/kind.ts';
+import { souringShare } from '../../recipe/measures/kitchen-shares.ts';
 import { acidShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
   code: 'acid-out-of-range',
-  title: 'A pickling liquor is too mild',
+  title: 'There is less, or more, vinegar or acid than the kind asks for',
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['liquor acid'],
+  measures: ['liquor acid', 'acid share', 'vinegar per produce', 'acid per milk'],
   source: {
     kind: 'from memory',
     title:
       'USDA Complete Guide to Home Canning (2015): vinegar of at least 5 % acetic acid, never thinned below the tested recipe, commonly 1 : 1 with water',
   },
-  explain: `**What it computes.** The acid of vinegar and sour juice as a share of the liquor: vinegar, water, juice and wine together. Vinegar of 5 % thinned with its own weight of water is 2.5 %.
+  explain: `**What it computes.** For a pickle: the acid of vinegar and sour juice as a share of the liquor: vinegar, water, juice and wine together. Vinegar of 5 % thinned with its own weight of water is 2.5 %. For a chutney, a relish, a salsa, a hot sauce or a marinade: that acid as a share of the whole, and the vinegar and juice per vegetables and fruit. For a fresh cheese: the acid per milk.
 
-**Why it matters.** Vegetables are low in acid. The liquor has to bring all of them below pH 4.6, and quickly; a mild one does not, and what grows in a jar without air is dangerous. On the table it tastes of water.
+**Why it matters.** Vegetables are low in acid. The liquor has to bring all of them below pH 4.6, and quickly; a mild one does not, and what grows in a jar without air is dangerous. On the table it tastes of water. Milk with too little does not curdle.
 
-**What to do.** Use more vinegar, or less water. A pickle made by this rule of thumb is kept cold and eaten soon: for jars that stand on a shelf follow a tested recipe to the letter, and local advice.
+**What to do.** Use more vinegar, or less water. What is made by this rule of thumb is kept cold and eaten soon: for jars that stand on a shelf follow a tested recipe to the letter, and local advice.
 
-**Silent** where the strength of the vinegar or a weight is not known, and for pickles soured by fermenting.`,
+**Silent** where the strength of the vinegar or a weight is not known, for what is soured by fermenting, and for what has none of it in its list. That a jar may stand on a shelf is never said here: \`low-acid-preserve\` judges that.`,
   *find(part) {
-    yield* outsideBand(part, 'liquor acid', 'low', () => ingredientPlace(mainVinegar(part)));
+    // One cause, one finding: the first that is out.
+    for (const [name, sides] of WATCHED)
+      for (const side of sides) {
+        let found = false;
+        for (const finding of outsideBand(part, name, side, () => ingredientPlace(mainSour(part)))) {
+          found = true;
+          yield finding;
+        }
+        if (found) return;
+      }
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => mendAmount(values, scene, mainVinegar),
+  fix: (values, scene) => mendAmount(values, scene, mainSour),
   examples: {
     good: [
       'recipe Quick onions\npart onions as quick pickle\n  300 g     red onions, sliced\n  200 g     cider vinegar\n  150 g     water\n  20 g      caster sugar\n  6 g       fine salt\n  do Boil the vinegar, water, sugar and salt and pour over the onions.\n  do Cool for 30 min, then chill at 4 C.\n',
@@ -47,4 +58,13 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainVinegar = (part: ListedPart): Ingredient | undefined => mostBringing(part, acidShare);
+const WATCHED = [
+  ['liquor acid', ['low']],
+  ['acid share', ['low', 'high']],
+  ['vinegar per produce', ['low', 'high']],
+  ['acid per milk', ['low', 'high']],
+] as const satisfies readonly (readonly [MeasureName, readonly Side[]])[];
+
+/** What brings most acid: vinegar, juice, citric acid; else the sour fruit. */
+const mainSour = (part: ListedPart): Ingredient | undefined =>
+  mostBringing(part, acidShare) ?? mostBringing(part, souringShare);

@@ -4,6 +4,7 @@ import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
+import { isIce } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -12,22 +13,26 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['fat'],
+  measures: ['fat', 'fat share', 'fat per vegetable'],
   source: {
     kind: 'from memory',
     title:
       'Ruhlman, Ratio (2009): pie dough 3 flour : 2 fat : 1 water; professional baking texts (Gisslen; Suas; Figoni)',
   },
-  explain: `**What it computes.** Pure fat per flour by weight: butter counts by the 81 % of fat in it, cream, cheese and egg yolk by theirs. The flour's own fat is left out; that of nuts and chocolate is taken once in full and once not at all, since it may stay in the pieces.
+  explain: `**What it computes.** Pure fat per flour by weight: butter counts by the 81 % of fat in it, cream, cheese and egg yolk by theirs. The flour's own fat is left out; that of nuts and chocolate is taken once in full and once not at all, since it may stay in the pieces. For sausage, terrine and rice: all fat as a share of the whole; for a mash or a slaw: the fat of what is put to it, per potatoes or vegetables.
 
-**Why it matters.** Fat keeps flour from making gluten. Too little and a crust is hard, a cake dry; too much and the dough slumps, the biscuit runs to a sheet, the crumb is greasy.
+**Why it matters.** Fat keeps flour from making gluten. Too little and a crust is hard, a cake dry; too much and the dough slumps, the biscuit runs to a sheet, the crumb is greasy. Meat with too little is dry and crumbles.
 
 **What to do.** Bring the butter or oil to the edge of the usual band.
 
 **Silent** where the part has no kind with a band for fat, and where an ingredient of weight is not known.`,
   *find(part) {
-    yield* outsideBand(part, 'fat', 'high', () => ingredientPlace(mainFat(part)));
-    yield* outsideBand(part, 'fat', 'low', () => ingredientPlace(mainFat(part)));
+    for (const name of ['fat', 'fat share', 'fat per vegetable'] as const) {
+      // Of an ice it is told with its other solids.
+      if (name === 'fat share' && isIce(part)) continue;
+      for (const side of ['high', 'low'] as const)
+        yield* outsideBand(part, name, side, () => ingredientPlace(mainFat(part)));
+    }
   },
   say: (values) => sayBand(values),
   fix: (values, scene) => mendAmount(values, scene, mainFat),

@@ -10,13 +10,13 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['salt', 'salt share', 'brine salt', 'cure salt'],
+  measures: ['salt', 'salt share', 'brine salt', 'cure salt', 'salt per water'],
   source: {
     kind: 'from memory',
     title:
       'professional baking texts (Gisslen; Hamelman) for doughs; house bands for dishes; USDA Complete Guide to Home Canning (2015) and NCHFP for ferments',
   },
-  explain: `**What it computes.** Salt from every source, as sodium × 2.5: table salt, salted butter, cheese, soy sauce, stock. For doughs it is per flour by weight; for dishes and ferments it is a share of the whole; for a cure it is on the weight of the fish or meat. Too little for a ferment or a cure is \`weak-brine\`. The sodium of baking powder and soda is not counted.
+  explain: `**What it computes.** Salt from every source, as sodium × 2.5: table salt, salted butter, cheese, soy sauce, stock. For doughs it is per flour by weight; for dishes and ferments it is a share of the whole; for a cure it is on the weight of the fish or meat, for a brine per water. Too little for a ferment, a cure or a brine is \`weak-brine\`. The sodium of baking powder and soda is not counted.
 
 **Why it matters.** In bread, salt holds the yeast back and tightens the dough: under 0.8 % it is slack and bland, over 3 % it hardly rises. A dish over 2.6 % is too salty to eat; it is most often a spoon that should have been a smaller one.
 
@@ -25,7 +25,7 @@ export default defineCheck<BandValues>({
 **Silent** where the salt is added to taste, for kinds with no salt band, and where an ingredient of weight is not known.`,
   *find(part) {
     const salt = () => ingredientPlace(mainSalt(part));
-    for (const name of ['salt', 'salt share', 'brine salt', 'cure salt'] as const)
+    for (const name of ['salt', 'salt share', 'brine salt', 'cure salt', 'salt per water'] as const)
       yield* outsideBand(part, name, 'high', salt);
     if (!part.head.ingredients.some((i) => i.free && i.food?.class === 'salt')) {
       for (const name of ['salt', 'salt share'] as const) yield* saltedTooLittle(part, name);

@@ -16,7 +16,7 @@ import type { Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import type { Severity } from '../severity.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';
-import { isFrozenStill } from './ice.ts';
+import { isFrozenStill, isIce } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -40,10 +40,11 @@ export default defineCheck<BandValues>({
   *find(part) {
     if (isFrozenStill(part)) return;
     const out = new Set<Side>();
-    const isIce = part.head.kind?.measures.some((m) => m.measure === 'total solids') === true;
+    const ofIce = isIce(part);
     for (const [name, share] of WATCHED) {
-      // Of anything but an ice `sugar-out-of-range` tells.
-      if (name === 'sugars share' && (!isIce || freezesWrong(part))) continue;
+      // Of anything but an ice `sugar-out-of-range` and `fat-out-of-range` tell.
+      if (!ofIce && (name === 'sugars share' || name === 'fat share')) continue;
+      if (name === 'sugars share' && freezesWrong(part)) continue;
       for (const side of ['low', 'high'] as const) {
         // Too much fat is too much of all solids: one cause, one finding.
         if (name === 'total solids' && out.has(side)) continue;

@@ -1,6 +1,8 @@
 import type { FoodClass } from '../../food/food.ts';
 import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
+import type { MeasureName } from '../../recipe/measures/kind.ts';
+import { crumbShare, milkShare } from '../../recipe/measures/kitchen-shares.ts';
 import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
@@ -9,17 +11,17 @@ import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
   code: 'starch-out-of-range',
-  title: 'There is more, or less, starch than the liquid calls for',
+  title: 'There is more, or less, starch than the liquid, or the meat, calls for',
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['starch per dairy', 'thickener per liquid', 'liquid per rice'],
+  measures: ['starch per dairy', 'thickener per liquid', 'liquid per rice', 'milk per potato', 'crumbs per meat'],
   source: {
     kind: 'from memory',
     title:
       'McGee, On Food and Cooking (2004); professional texts (Gisslen): 3, 6 and 9 g of flour per 100 g for a thin, medium and thick sauce',
   },
-  explain: `**What it computes.** For a sauce: flour per liquid by weight, pure starch counting double. For pastry cream: starch per milk, flour counting for 60 to 75 % of its weight. For rice: the liquid per dry rice.
+  explain: `**What it computes.** For a sauce: flour per liquid by weight, pure starch counting double. For pastry cream: starch per milk, flour counting for 60 to 75 % of its weight. For rice: the liquid per dry rice; for a mash the milk per potatoes; for sausage and terrine the crumbs per meat.
 
 **Why it matters.** Starch swells until it has taken up its water. With too little, the sauce stays thin and the cream runs when cut; with too much, it stands like paste and tastes of flour. Rice that runs out of water stays hard in the middle; with too much it turns to porridge.
 
@@ -34,13 +36,14 @@ export default defineCheck<BandValues>({
       if (name === 'starch per dairy' || !helped) yield* outsideBand(part, name, 'low', starch);
       yield* outsideBand(part, name, 'high', starch);
     }
+    yield* outsideBand(part, 'milk per potato', 'high', () => ingredientPlace(mainMilk(part)));
+    yield* outsideBand(part, 'crumbs per meat', 'high', () => ingredientPlace(mainCrumbs(part)));
     if (anyDoes(part.steps, DRAINED)) return;
     for (const side of ['low', 'high'] as const)
       yield* outsideBand(part, 'liquid per rice', side, () => ingredientPlace(mainWater(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) =>
-    mendAmount(values, scene, values.measure.measure === 'liquid per rice' ? mainWater : mainStarch),
+  fix: (values, scene) => mendAmount(values, scene, MAIN[values.measure.measure] ?? mainStarch),
   examples: {
     good: [
       'recipe White sauce\npart sauce as roux sauce\n  40 g      butter\n  40 g      plain flour\n  600 g     whole milk\n  4 g       fine salt\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and the salt and simmer for 8 min.\n',
@@ -69,5 +72,13 @@ const mayBind = ({ match }: Ingredient): boolean =>
 
 const mainStarch = (part: Part): Ingredient | undefined => mostBringing(part, thickenerShare);
 const mainWater = (part: Part): Ingredient | undefined => mostBringing(part, cookingLiquid);
+const mainMilk = (part: Part): Ingredient | undefined => mostBringing(part, milkShare);
+const mainCrumbs = (part: Part): Ingredient | undefined => mostBringing(part, crumbShare);
+/** What gives way where it is not the starch. */
+const MAIN: Partial<Readonly<Record<MeasureName, typeof mainStarch>>> = {
+  'liquid per rice': mainWater,
+  'milk per potato': mainMilk,
+  'crumbs per meat': mainCrumbs,
+};
 
 const DRAINED = deed(({ craft }) => craft === 'drain');

@@ -4,6 +4,7 @@ import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
+import { isIce } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -12,13 +13,13 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['sugar', 'liquid per sugar', 'sugar per fruit', 'sugars share', 'cream per sugar'],
+  measures: ['sugar', 'liquid per sugar', 'sugar per fruit', 'sugars share', 'cream per sugar', 'sugar per produce'],
   source: {
     kind: 'from memory',
     title:
       'the balance rules of bakery texts (Gisslen; Figoni; Pyler); Ruhlman, Ratio (2009); USDA Complete Guide to Home Canning (2015) for jam',
   },
-  explain: `**What it computes.** Sugar as solids per flour by weight: sugars and syrups, and what preserves and chocolate bring; the lactose of milk and the sugar of fruit are left out. For cakes also the classic balance: liquid, egg counted in, of at least the weight of the sugar. For a custard or a jelly sugar is a share of the mix, for jam it is held against the prepared fruit, for caramel the cream to sugar.
+  explain: `**What it computes.** Sugar as solids per flour by weight: sugars and syrups, and what preserves and chocolate bring; the lactose of milk and the sugar of fruit are left out. For cakes also the classic balance: liquid, egg counted in, of at least the weight of the sugar. For a custard or a jelly sugar is a share of the mix, for jam, chutney and relish it is held against the prepared fruit and vegetables, for caramel the cream to sugar.
 
 **Why it matters.** Sugar holds water back from flour and egg: a cake with more than its flour and liquid carry rises, cannot set and sinks in the middle; biscuits spread to a sheet; yeast slows in a dough with more than 10 %. Too little, and a cake is bready and pale.
 
@@ -36,9 +37,9 @@ export default defineCheck<BandValues>({
       }
     if (!found) yield* outsideBand(part, 'liquid per sugar', 'low', sugar);
     yield* outsideBand(part, 'sugar per fruit', 'high', sugar);
+    for (const side of ['high', 'low'] as const) yield* outsideBand(part, 'sugar per produce', side, sugar);
     // Of an ice it is told with the other solids.
-    if (!part.head.kind?.measures.some((m) => m.measure === 'total solids'))
-      yield* outsideBand(part, 'sugars share', 'high', sugar);
+    if (!isIce(part)) yield* outsideBand(part, 'sugars share', 'high', sugar);
     yield* outsideBand(part, 'cream per sugar', 'low', sugar);
     yield* outsideBand(part, 'cream per sugar', 'high', () => ingredientPlace(mainCream(part)));
   },

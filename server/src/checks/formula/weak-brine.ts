@@ -10,7 +10,7 @@ import { mainSalt, saltLine } from './salt.ts';
 
 export default defineCheck<BandValues>({
   code: 'weak-brine',
-  title: 'A ferment or a cure has too little salt to keep what spoils it back',
+  title: 'A ferment, a cure or a brine has too little salt to keep what spoils it back',
   family: 'formula',
   severity: 'warning',
   scope: 'part',
@@ -19,7 +19,7 @@ export default defineCheck<BandValues>({
     title:
       'USDA Complete Guide to Home Canning (2015): sauerkraut 2.25 to 2.5 % salt; NCHFP for other vegetables; food science texts for fish and meat',
   },
-  explain: `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat.
+  explain: `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat. For a brine: salt per water.
 
 **Why it matters.** Until the acid has formed, salt is all that keeps spoiling and dangerous organisms down. A brine that is strong in the jug is weak once the vegetables have given their water to it.
 
@@ -35,7 +35,7 @@ A part without \`as\` that is left to ferment, for a day or more or for as long 
           if (found.severity === 'warning') yield found;
       return;
     }
-    for (const name of ['brine salt', 'cure salt'] as const)
+    for (const name of ['brine salt', 'cure salt', 'salt per water'] as const)
       yield* outsideBand(part, name, 'low', () => ingredientPlace(mainSalt(part)));
   },
   say: (values) => sayBand(values),

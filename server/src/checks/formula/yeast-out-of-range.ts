@@ -5,6 +5,7 @@ import type { Event } from '../../prose/event.ts';
 import { anyDoes, deed, does, eventsOf } from '../../recipe/journey/deeds.ts';
 import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
+import { cultureShare } from '../../recipe/measures/kitchen-shares.ts';
 import { instantYeast } from '../../recipe/measures/leavening.ts';
 import { measure } from '../../recipe/measures/measures.ts';
 import { flourShare, isStarter } from '../../recipe/measures/shares.ts';
@@ -32,17 +33,17 @@ const [WORST_LOW = 0, WORST_HIGH = 0] = data.implausible;
 
 export default defineCheck<Values>({
   code: 'yeast-out-of-range',
-  title: 'There is more, or less, yeast than the dough or its time calls for',
+  title: 'There is more, or less, yeast or culture than the dough, its time or the milk calls for',
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['yeast'],
+  measures: ['yeast', 'culture per liquid'],
   source: {
     kind: 'from memory',
     title:
       'Hamelman, Bread (2004), and Suas, Advanced Bread and Pastry (2008): fresh 1 = active dry 0.4 to 0.5 = instant 0.33 to 0.4',
   },
-  explain: `**What it computes.** Yeast per flour, as instant dry: fresh yeast counts 0.33 to 0.4 of its weight, active dry 0.75 to 0.83. Where the steps say how long the dough rises and how warm, also the two together: per cent of instant yeast × hours × 2 to the power of (°C − 25) / 9, added over the rises.
+  explain: `**What it computes.** Yeast per flour, as instant dry: fresh yeast counts 0.33 to 0.4 of its weight, active dry 0.75 to 0.83. For yoghurt and sour tea: the yoghurt or ripe tea that starts them, per milk or tea; of a dried culture nothing is said. Where the steps say how long the dough rises and how warm, also the two together: per cent of instant yeast × hours × 2 to the power of (°C − 25) / 9, added over the rises.
 
 **Why it matters.** Ten times the yeast, a spoon for a pinch, is the commonest slip in bread. The dough runs over in an hour, tastes of yeast and falls in the oven; with a tenth of it nothing has moved by the evening.
 
@@ -57,6 +58,9 @@ export default defineCheck<Values>({
         found = true;
         yield { ...finding, values: { what: 'amount', band: finding.values } };
       }
+    for (const side of ['high', 'low'] as const)
+      for (const finding of outsideBand(part, 'culture per liquid', side, () => ingredientPlace(mainCulture(part))))
+        yield { ...finding, values: { what: 'amount', band: finding.values } };
     if (!found) yield* outOfTime(part);
   },
   say: (values) => {
@@ -72,7 +76,10 @@ export default defineCheck<Values>({
     };
   },
   work: (values) => (values.what === 'time' ? riseSum(values) : []),
-  fix: (values, scene) => (values.what === 'time' ? [] : mendAmount(values.band, scene, mainYeast)),
+  fix: (values, scene) =>
+    values.what === 'time'
+      ? []
+      : mendAmount(values.band, scene, values.band.measure.measure === 'yeast' ? mainYeast : mainCulture),
   examples: {
     good: [
       'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  12 g      fresh yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n  do Prove at 25 C for 1 h 30 min.\n',
@@ -96,6 +103,7 @@ const hasStarter = onceFor((contents: readonly Ingredient[]) =>
 );
 
 const mainYeast = (part: Part): Ingredient | undefined => mostBringing(part, instantYeast);
+const mainCulture = (part: Part): Ingredient | undefined => mostBringing(part, cultureShare);
 
 /** The yeast against the time and the warmth that the steps give it. */
 function* outOfTime(part: Part): Generator<Found<Values>> {

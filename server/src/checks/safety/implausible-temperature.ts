@@ -143,6 +143,15 @@ const WET: ReadonlySet<Kind['name']> = new Set([
   'stock',
   'braise',
   'mince dish',
+  'sausage',
+  'terrine',
+  'mash',
+  'salsa',
+  'relish',
+  'hot sauce',
+  'tea ferment',
+  'yoghurt',
+  'fresh cheese',
   'ice cream',
 ]);
 

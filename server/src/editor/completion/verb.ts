@@ -13,6 +13,8 @@ const BY_GROUP: Readonly<Record<string, readonly string[]>> = {
   custard: ['warm', 'whisk', 'pour', 'strain', 'bake', 'cool', 'chill'],
   sweet: ['heat', 'whisk', 'boil', 'stir', 'pour', 'cool', 'chill'],
   ferment: ['mix', 'rub', 'pack', 'cover', 'ferment', 'keep'],
+  preserve: ['chop', 'boil', 'simmer', 'stir', 'fill', 'keep'],
+  seasoning: ['mix', 'rub', 'dissolve', 'cover', 'chill', 'drain'],
   sauce: ['melt', 'whisk', 'stir', 'simmer', 'season'],
   savoury: ['heat', 'brown', 'add', 'stir', 'simmer', 'roast', 'season', 'serve'],
 };

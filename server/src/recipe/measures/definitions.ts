@@ -6,6 +6,8 @@ import type { Ingredient } from '../model.ts';
 import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from './freezing.ts';
 import { agarShare, gelatineG } from './gelling.ts';
 import type { MeasureName } from './kind.ts';
+import { KITCHEN } from './kitchen-definitions.ts';
+import { fermentingShare } from './kitchen-shares.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './leavening.ts';
 import {
   acidLiquid,
@@ -58,6 +60,7 @@ interface Computed {
 type Definition = Ratio | Computed;
 
 const DEFINITIONS = {
+  ...KITCHEN,
   hydration: { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourShare, per: 'flour' },
   'cake hydration': {
     words: 'water per flour',
@@ -161,7 +164,7 @@ const DEFINITIONS = {
     words: 'salt of the vegetables and the water',
     unit: 'percent',
     top: saltShare,
-    bottom: wholeShare,
+    bottom: fermentingShare,
     per: 'mix',
   },
   'cure salt': {

@@ -43,7 +43,16 @@ export type MeasureName =
   | 'sugars share'
   | 'total solids'
   | 'lactose in water'
-  | 'freezing point';
+  | 'freezing point'
+  | 'acid share'
+  | 'vinegar per produce'
+  | 'sugar per produce'
+  | 'fat per vegetable'
+  | 'milk per potato'
+  | 'crumbs per meat'
+  | 'salt per water'
+  | 'culture per liquid'
+  | 'acid per milk';
 
 /** What a kind is made of: one of its kind is wanted. */
 export type Need =

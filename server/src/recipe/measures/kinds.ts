@@ -9,8 +9,10 @@ import custard from '../../../data/kinds/custard.json' with { type: 'json' };
 import dough from '../../../data/kinds/dough.json' with { type: 'json' };
 import ferment from '../../../data/kinds/ferment.json' with { type: 'json' };
 import pastry from '../../../data/kinds/pastry.json' with { type: 'json' };
+import preserve from '../../../data/kinds/preserve.json' with { type: 'json' };
 import sauce from '../../../data/kinds/sauce.json' with { type: 'json' };
 import savoury from '../../../data/kinds/savoury.json' with { type: 'json' };
+import seasoning from '../../../data/kinds/seasoning.json' with { type: 'json' };
 import sweet from '../../../data/kinds/sweet.json' with { type: 'json' };
 import { onceByText } from '../../measure/once.ts';
 import { keptOn } from '../../notation/kept.ts';
@@ -24,6 +26,8 @@ export const KINDS = [
   ...custard,
   ...sweet,
   ...ferment,
+  ...preserve,
+  ...seasoning,
   ...sauce,
   ...savoury,
 ] as unknown as readonly Kind[];

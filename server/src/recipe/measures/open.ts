@@ -10,6 +10,7 @@ import { keptOn } from '../../notation/kept.ts';
 import type { Ingredient } from '../model.ts';
 import { otherDepression, sucroseEquivalent } from './freezing.ts';
 import { agarShare } from './gelling.ts';
+import { cultureShare, dressedShare, fermentingShare, mashedShare } from './kitchen-shares.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './leavening.ts';
 import { preparedFruit, type Share, saltShare, thickenerShare, wholeShare } from './shares.ts';
 
@@ -138,6 +139,7 @@ const UNSALTED = upTo(0.03);
 
 const OPEN: ReadonlyMap<ShareOf, Open> = new Map<ShareOf, Open>([
   [wholeShare, { plain: exactly(1) }],
+  [fermentingShare, { plain: exactly(1) }],
   [saltShare, { plain: UNSALTED, hint: 'salt', hinted: ANY }],
   [instantYeast, { plain: NONE, hint: 'yeast', hinted: ANY }],
   [bakingPowder, { plain: NONE, hint: 'leavening', hinted: ANY }],
@@ -148,8 +150,11 @@ const OPEN: ReadonlyMap<ShareOf, Open> = new Map<ShareOf, Open>([
     { plain: NONE, hint: 'leavening', hinted: upTo(Math.max(...leavening.sodaAsPowder, ...leavening.ammoniaAsPowder)) },
   ],
   [agarShare, { plain: NONE, hint: 'gelling', hinted: ANY }],
-  // As pure starch, as dried fruit, as grape sugar, as spirit and as salt.
+  // As pure starch, as dried fruit or pulses, as a dried culture, as grape sugar, as spirit and as salt.
   [thickenerShare, { plain: upTo(2.2) }],
+  [dressedShare, { plain: upTo(3) }],
+  [mashedShare, { plain: upTo(3) }],
+  [cultureShare, { plain: upTo(100) }],
   [preparedFruit, { plain: upTo(3) }],
   [sucroseEquivalent, { plain: upTo(sucroseEquivalents.monosaccharide) }],
   [

@@ -7,9 +7,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createBrotliCompress, constants as zlib } from 'node:zlib';
 import type { Plugin } from 'esbuild';
+import { packedTable } from '../src/host/packed-tables.ts';
 import { BETWEEN_TABLES } from '../src/host/program.ts';
-import { byColumns } from '../src/host/table-columns.ts';
-import { packedForms } from '../src/prose/packed-forms.ts';
 
 /** What the programs know the unpacked tables by: a list, in the order of their paths. */
 const TABLES_NAME = 'QUERN_TABLES';
@@ -39,13 +38,9 @@ export class Tables {
 
   /** One after the other. */
   text(): string {
-    return this.paths.map((path) => packed(path, readFileSync(path, 'utf8'))).join(BETWEEN_TABLES);
+    return this.paths.map((path) => packedTable(path, readFileSync(path, 'utf8'))).join(BETWEEN_TABLES);
   }
 }
-
-/** A table without its remark, which is for who reads it here. */
-const packed = (path: string, table: string): string =>
-  path.endsWith('forms.tsv') ? packedForms(table) : byColumns(table.replace(/^#.*/, '#'));
 
 /** How hard to try: `quick` takes less than a second, and a tenth more room than `small`, which takes ten. */
 export type Effort = 'quick' | 'small';

@@ -3,8 +3,8 @@
 
 import { decompress } from 'brotli/decompress';
 import type * as vscode from 'vscode';
-import { BETWEEN_TABLES, type Program } from '../../../server/src/host/program.ts';
-import { byRows } from '../../../server/src/host/table-columns.ts';
+import { unpackedTables } from '../../../server/src/host/packed-tables.ts';
+import type { Program } from '../../../server/src/host/program.ts';
 import { words } from './words.ts';
 
 declare const QUERN_CLIENT: Program;
@@ -75,17 +75,6 @@ function run(program: Program, files: Files, load: unknown): object {
   // biome-ignore lint/security/noGlobalEval: it is the text that this file was built with, checked by its sum.
   const main = globalThis.eval(whole) as Main;
   const exports = {};
-  main(
-    exports,
-    load,
-    { exports },
-    '',
-    {},
-    tables === undefined
-      ? []
-      : textAt(...tables)
-          .split(BETWEEN_TABLES)
-          .map(byRows),
-  );
+  main(exports, load, { exports }, '', {}, tables === undefined ? [] : unpackedTables(textAt(...tables)));
   return exports;
 }

@@ -2,12 +2,12 @@
  * Knows texts that one run leaves for the next, in a folder of the user's cache or one that was named. They may be gone at any time; one that is
  * there was written whole. Whoever writes last is read.
  */
-import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { KeptTexts } from '../cli/io.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { diskErrorWords } from './disk-errors.ts';
+import { digest } from './later.ts';
 
 /** Texts that nobody read for so long go, and all but the newest few. */
 const OLDEST_MS = 30 * 24 * 3_600_000;
@@ -38,8 +38,6 @@ export function nodeKeptTexts(script: string, named: string | undefined): KeptTe
     },
   };
 }
-
-const digest = (text: string): string => createHash('sha256').update(text).digest('base64url');
 
 function textOf(path: string): string | undefined {
   try {

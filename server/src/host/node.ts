@@ -12,6 +12,7 @@ import { codeOf, diskErrorWords } from './disk-errors.ts';
 import { nodeFiles } from './files.ts';
 import { nodeGit } from './git.ts';
 import { nodeKeptTexts } from './kept-texts.ts';
+import { digest } from './later.ts';
 import { MOST_PICTURE_BYTES, readOrdinary } from './reading.ts';
 import { nodeWeb } from './web-server.ts';
 import { nodeWorkers } from './workers.ts';
@@ -32,7 +33,7 @@ export function endWithOutput({ stdout, stderr }: Pick<NodeJS.Process, 'stdout' 
 
 /** The terminal; `script` is the bundle that workers run, where there is one. */
 export function nodeIo(script?: string): Machine {
-  const { stdout, stderr, stdin, env } = process;
+  const { stdout, stderr, env } = process;
   const here = currentFolder();
   // A folder in which nothing lies: not the root, below which all does.
   const cwd = here ?? join(parse(process.execPath).root, 'no such folder');
@@ -55,13 +56,12 @@ export function nodeIo(script?: string): Machine {
     progress: progressOn(stderr),
     readInput: async () => {
       const chunks: Buffer[] = [];
-      for await (const chunk of stdin) chunks.push(Buffer.from(chunk));
+      for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
       return decode(Buffer.concat(chunks));
     },
     write: writeWhole,
     bytes,
-    digest: (content) =>
-      process.getBuiltinModule?.('node:crypto')?.createHash('sha256').update(content).digest('base64url') ?? '',
+    digest,
     resolve: (path) => {
       if (here === undefined && !isAbsolute(path))
         throw new UsageError('the folder that the command was started in is gone: name files by their whole paths');

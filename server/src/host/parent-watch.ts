@@ -2,6 +2,7 @@
  * Knows how a process ends with the one that started it, whatever it computes: another looks on, as the one that computes cannot.
  * Refuses to wait for the end of its work: what it has to say nobody hears any more.
  */
+import { childProcess } from './later.ts';
 
 /**
  * Looks once a second, with what a shell has itself: at the server ($1), at who is its parent ($2), and at its client ($3). It ends
@@ -40,9 +41,12 @@ export function endWithParent(client: number | null): void {
 /** A shell costs a megabyte, and a thread of this engine seventeen. */
 function lookFromOutside(parent: number, client: number): void {
   const args = ['-c', LOOKS, 'quern-watch', String(process.pid), String(parent), String(client)];
-  // A module that takes longer to load than a start can spare; Node before 20.16 has it only at the start.
-  const { spawn } = (process.getBuiltinModule ?? require)('node:child_process') as typeof import('node:child_process');
-  const watch = spawn('/bin/sh', args, { stdio: 'ignore', detached: true, cwd: '/', env: { PATH: '/usr/bin:/bin' } });
+  const watch = childProcess().spawn('/bin/sh', args, {
+    stdio: 'ignore',
+    detached: true,
+    cwd: '/',
+    env: { PATH: '/usr/bin:/bin' },
+  });
   watch.once('error', () => lookFromWithin(client));
   watch.unref();
 }

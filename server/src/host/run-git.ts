@@ -2,10 +2,10 @@
  * Knows how git is started so that it runs nothing but itself: found on the PATH and never in the repository, with nothing of the
  * repository's settings that names a program, without locks and without the network.
  */
-import { spawnSync } from 'node:child_process';
 import { accessSync, constants, existsSync, realpathSync, statSync } from 'node:fs';
 import { delimiter, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { GitAnswer } from '../workspace/git.ts';
+import { childProcess } from './later.ts';
 
 /** More than any recipe, and any list of changed files. */
 const MOST_BYTES = 256 * 1024 * 1024;
@@ -59,7 +59,7 @@ function start(
   settings: readonly Setting[],
   input = '',
 ): GitAnswer<Buffer> {
-  const ran = spawnSync(git, ['--no-optional-locks', '--no-pager', ...args], {
+  const ran = childProcess().spawnSync(git, ['--no-optional-locks', '--no-pager', ...args], {
     cwd: folder,
     input,
     env: { ...process.env, ...QUIET, ...asVariables(settings) },

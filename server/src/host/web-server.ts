@@ -10,6 +10,7 @@ import type { Asked, Web, WebAnswer } from '../cli/web.ts';
 import { liesIn } from '../workspace/folders.ts';
 import { codeOf, diskErrorWords } from './disk-errors.ts';
 import { real, stampOf } from './files.ts';
+import { digest, http } from './later.ts';
 import { MOST_PICTURE_BYTES, readOrdinary } from './reading.ts';
 
 const HERE = '127.0.0.1';
@@ -24,16 +25,12 @@ const PICTURE_POLICY = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 /** `program` is the bundle that the script of the pages lies beside. */
 export const nodeWeb = (program: string): Web => ({
   sumOf(paths) {
-    const sum = process.getBuiltinModule?.('node:crypto')?.createHash('sha256');
-    for (const path of paths) sum?.update(`${path}\0${stampOf(path) ?? ''}\0`);
-    return sum?.digest('base64url').slice(0, 16) ?? '';
+    return digest(paths.map((path) => `${path}\0${stampOf(path) ?? ''}\0`).join('')).slice(0, 16);
   },
   script: () => readOrdinary(join(dirname(program), 'browser.js')).toString('utf8'),
   async serve(port, served) {
-    const http = process.getBuiltinModule?.('node:http');
-    if (http === undefined) throw new UsageError('this needs Node 20.16 or later');
     const prepare = betweenTurns(() => served.prepare());
-    const server = http.createServer((request, response) => {
+    const server = http().createServer((request, response) => {
       respond(request, response, (asked) => served.answer(asked));
       prepare();
     });

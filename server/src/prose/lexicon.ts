@@ -3,12 +3,11 @@
  * Forms are found in a sorted text when they are first seen, so that a start makes none.
  * Refuses to know which of its rows a word is where it stands.
  */
-import packedText from '../../data/prose/forms.tsv';
-import { once, onceByText } from '../measure/once.ts';
+import formsText from '../../data/prose/forms.tsv';
+import { onceByText } from '../measure/once.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Form, formOfLetter } from './forms.ts';
-import { unpackedForms } from './packed-forms.ts';
 import { adds } from './points.ts';
 import {
   type EvidenceRow,
@@ -73,11 +72,8 @@ class Senses {
 const SENSES = new Senses();
 const senseAt = (sense: number): Sense => SENSES.at(sense);
 
-const table = once(() => unpackedForms(packedText));
-
 /** Where the first line begins whose form is not before `form`. */
 function lowerBound(form: string): number {
-  const formsText = table();
   let low = formsText.indexOf('\n') + 1;
   let high = formsText.length;
   while (low < high) {
@@ -125,7 +121,6 @@ function made(key: string, codes: readonly string[], as: Form | undefined): numb
 
 /** A word by itself. */
 function wordSense(word: string): number {
-  const formsText = table();
   const at = lowerBound(word);
   const end = formsText.indexOf('\n', at);
   const [form = '', ...codes] = end < 0 ? [] : formsText.slice(at, end).split('\t');
@@ -154,7 +149,6 @@ function longerOf(sense: Sense): ReadonlyMap<string, number> {
 }
 
 function addLonger(sense: Sense, longer: Map<string, number>, key: string, as: Form | undefined): void {
-  const formsText = table();
   const before = `${key} `;
   for (let at = lowerBound(before); formsText.startsWith(before, at); ) {
     const end = formsText.indexOf('\n', at);

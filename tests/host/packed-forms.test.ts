@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { packedForms, unpackedForms } from '../../server/src/prose/packed-forms.ts';
+import { packedForms, unpackedForms } from '../../server/src/host/packed-forms.ts';
 
 const TABLE = readFileSync(`${import.meta.dirname}/../../server/data/prose/forms.tsv`, 'utf8');
 const rowsOf = (table: string): string => table.slice(table.indexOf('\n') + 1);

@@ -1,5 +1,5 @@
 /**
- * Knows how the sorted table of forms is packed into the bundles, at two thirds of its size, and unpacked when the first word is looked up.
+ * Knows how the sorted table of forms is packed into the bundles, at two thirds of its size, and unpacked before a program starts.
  * Refuses to know what stands in it.
  */
 

@@ -2,6 +2,7 @@
  * Knows how much heat a food holds at each temperature, and how it conducts: with ice below its freezing point, water that boils off at
  * 100 °C, and air in its pores. Refuses to know its shape.
  */
+import { once } from '../measure/once.ts';
 import { ATMOSPHERE_PA, evaporationHeat, KELVIN, vapourDensityRise, vapourPressure } from './steam.ts';
 import { type Makeup, type Substance, substances } from './substances.ts';
 
@@ -47,9 +48,9 @@ const DIFFUSES = 2.2e-5;
 export function materialOf({ makeup, porosity = 0, freezesC = FREEZES_C }: MaterialSaid): Material {
   const enthalpy = new Float64Array(ROWS);
   const conductivity = new Float64Array(ROWS);
-  const dense = densityAt(makeup, 20);
-  const density = dense * (1 - porosity);
+  const density = densityAt(makeup, 20) * (1 - porosity);
   const unbound = Math.max(0, makeup.water - BOUND * makeup.protein);
+  const { heat, volume, conducts, vapour } = atRows();
   let sum = 0;
   let iceBefore = iceAt(unbound, FROM, freezesC);
   for (let row = 0; row < ROWS; row++) {
@@ -57,71 +58,95 @@ export function materialOf({ makeup, porosity = 0, freezesC = FREEZES_C }: Mater
     const ice = iceAt(unbound, celsius, freezesC);
     if (row > 0) {
       const boiled = Math.max(0, Math.min(celsius, BOILED_C) - Math.max(celsius - STEP, BOILS_C));
-      sum += heatAt(makeup, celsius - STEP / 2, ice) * STEP + ICE_HEAT * (iceBefore - ice);
+      sum += summed(heat, row, makeup, makeup.water - ice, ice) * STEP + ICE_HEAT * (iceBefore - ice);
       sum += (boiled / (BOILED_C - BOILS_C)) * makeup.water * evaporationHeat(BOILS_C);
     }
     enthalpy[row] = sum * density;
-    const wet = celsius <= BOILED_C;
-    conductivity[row] = porous(conductivityAt(makeup, celsius, wet ? ice : 0, wet), porosity, celsius, wet);
+    const isWet = celsius <= BOILED_C;
+    const water = isWet ? Math.max(0, makeup.water - ice) : 0;
+    const frozen = isWet ? ice : 0;
+    const solid = summed(conducts, row, makeup, water, frozen) / summed(volume, row, makeup, water, frozen);
+    conductivity[row] =
+      porosity === 0 ? solid : withAir(solid, porosity) + (isWet ? porosity * (vapour[row] as number) : 0);
     iceBefore = ice;
   }
   return { enthalpy, conductivity, density };
 }
 
+type EachAtRows = Readonly<Record<Substance, Float64Array>>;
+
+/** What a row has of a kilogram of each substance. */
+interface AtRows {
+  /** J/K, half a step below the row. */
+  readonly heat: EachAtRows;
+  /** m³ */
+  readonly volume: EachAtRows;
+  /** W m²/K: side by side each conducts by its volume. */
+  readonly conducts: EachAtRows;
+  /** W/(m K) of pores alone, by what goes through them as vapour. */
+  readonly vapour: Float64Array;
+}
+
+/** The same for all foods, so that one of another makeup takes little more than its sums. */
+const atRows = once((): AtRows => {
+  const known = substances();
+  const rows = (figure: (celsius: number) => number) =>
+    Float64Array.from({ length: ROWS }, (_, row) => figure(FROM + row * STEP));
+  const each = (figure: (of: Substance, celsius: number) => number): EachAtRows => ({
+    ice: rows((celsius) => figure('ice', celsius)),
+    water: rows((celsius) => figure('water', celsius)),
+    protein: rows((celsius) => figure('protein', celsius)),
+    fat: rows((celsius) => figure('fat', celsius)),
+    carbohydrate: rows((celsius) => figure('carbohydrate', celsius)),
+    ash: rows((celsius) => figure('ash', celsius)),
+  });
+  return {
+    heat: each((of, celsius) => known.heat(of, celsius - STEP / 2)),
+    volume: each((of, celsius) => 1 / known.density(of, celsius)),
+    conducts: each((of, celsius) => known.conductivity(of, celsius) / known.density(of, celsius)),
+    vapour: rows(vapourIn),
+  };
+});
+
+/** Of a kilogram of food. */
+const summed = (of: EachAtRows, row: number, makeup: Makeup, water: number, ice: number): number =>
+  (of.ice[row] as number) * ice +
+  (of.water[row] as number) * water +
+  (of.protein[row] as number) * makeup.protein +
+  (of.fat[row] as number) * makeup.fat +
+  (of.carbohydrate[row] as number) * makeup.carbohydrate +
+  (of.ash[row] as number) * makeup.ash;
+
 /** Share of ice at t °C (Schwartzberg, Chen; ASHRAE, from memory). */
 const iceAt = (unbound: number, celsius: number, freezesC: number): number =>
   celsius < freezesC ? unbound * (1 - freezesC / celsius) : 0;
 
-const DRY = ['protein', 'fat', 'carbohydrate', 'ash'] as const satisfies readonly Substance[];
-
-/** J/(kg K), by mass. */
-function heatAt(makeup: Makeup, celsius: number, ice: number): number {
-  const { heat } = substances();
-  let sum = heat('ice', celsius) * ice + heat('water', celsius) * (makeup.water - ice);
-  for (const each of DRY) sum += heat(each, celsius) * makeup[each];
-  return sum;
-}
+const SUBSTANCES = ['water', 'protein', 'fat', 'carbohydrate', 'ash'] as const satisfies readonly (keyof Makeup)[];
 
 /** kg/m³ without pores, by volume. */
-export function densityAt(makeup: Makeup, celsius: number, ice = 0): number {
+export function densityAt(makeup: Makeup, celsius: number): number {
   let volume = 0;
   let mass = 0;
-  for (const [each, share] of sharesOf(makeup, ice)) {
-    volume += share / substances().density(each, celsius);
-    mass += share;
+  for (const each of SUBSTANCES) {
+    volume += makeup[each] / substances().density(each, celsius);
+    mass += makeup[each];
   }
   return mass / volume;
 }
 
-/** W/(m K) without pores: side by side, by volume; of what has boiled dry, without the water. */
-function conductivityAt(makeup: Makeup, celsius: number, ice: number, wet = true): number {
-  const { density, conductivity } = substances();
-  let volume = 0;
-  let sum = 0;
-  for (const [each, share] of sharesOf(wet ? makeup : { ...makeup, water: 0 }, ice)) {
-    const part = share / density(each, celsius);
-    volume += part;
-    sum += part * conductivity(each, celsius);
-  }
-  return sum / volume;
+/** W/(m K) of so much solid with still air in it (Maxwell). */
+function withAir(solid: number, porosity: number): number {
+  const difference = porosity * (solid - AIR_CONDUCTS);
+  return (solid * (2 * solid + AIR_CONDUCTS - 2 * difference)) / (2 * solid + AIR_CONDUCTS + difference);
 }
 
-const sharesOf = (makeup: Makeup, ice: number): readonly (readonly [Substance, number])[] => [
-  ['ice', ice],
-  ['water', Math.max(0, makeup.water - ice)],
-  ...DRY.map((each) => [each, makeup[each]] as const),
-];
-
-/** With air in it (Maxwell), and vapour that goes through the pores from the warm side to the cold. */
-function porous(solid: number, porosity: number, celsius: number, wet: boolean): number {
-  if (porosity === 0) return solid;
-  const difference = porosity * (solid - AIR_CONDUCTS);
-  const still = (solid * (2 * solid + AIR_CONDUCTS - 2 * difference)) / (2 * solid + AIR_CONDUCTS + difference);
-  if (!wet || celsius < 0) return still;
+/** W/(m K) of vapour that goes through a pore from the warm side to the cold. */
+function vapourIn(celsius: number): number {
+  if (celsius < 0) return 0;
   const t = Math.min(celsius, VAPOUR_C);
   const diffusion = DIFFUSES * ((t + KELVIN) / KELVIN) ** 1.8;
   const rise = vapourDensityRise(t) * evaporationHeat(t) * (ATMOSPHERE_PA / (ATMOSPHERE_PA - vapourPressure(t)));
-  return still + porosity * STRAIGHT * diffusion * rise;
+  return STRAIGHT * diffusion * rise;
 }
 /** Towards 100 °C the vapour alone fills the pore, and the formula has no end. */
 const VAPOUR_C = 90;

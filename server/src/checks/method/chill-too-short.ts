@@ -24,10 +24,11 @@ function shortIn(recipe: Recipe, journey: Journey): readonly Found<Values>[] {
     const time = stay.by.event.times.find(({ kind }) => kind === 'spent');
     if (time === undefined || !stay.timed || stay.branch || stay.by.event.said !== 'yes') return [];
     const { high } = stay.minutes;
-    const setting = Number.isFinite(high) ? settingOf(recipe, stay) : undefined;
+    if (!Number.isFinite(high) || isOneOfSeveral(stay, stays.slice(at + 1)) || isWorkedOn(journey, stay)) return [];
+    // Last, as it takes longer than all others.
+    const setting = settingOf(recipe, stay);
     // Of pastry `short-rest` speaks.
     if (setting === undefined || setting.lies === 'disc' || high >= setting.minutes.low / NEARLY_ALL) return [];
-    if (isOneOfSeveral(stay, stays.slice(at + 1)) || isWorkedOn(journey, stay)) return [];
     return [
       {
         at: { part: stay.part, line: stay.line, start: time.start, end: time.end },

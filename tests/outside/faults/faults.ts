@@ -456,6 +456,15 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['leftover-amount', 'the rest of the water forgotten', [', the rest of the cold water and', ' and']],
     ['measure-mismatch', 'a nought too few', ['2 1/2 quart = 1134 g', '2 1/2 quart = 113 g']],
   ],
+  'published/afrs-g022-orange-frosting': [
+    ['sugar-out-of-range', 'pounds of juice for ounces', ['8 3/4 oz  orange juice', '8 3/4 lb  orange juice']],
+    [
+      'fat-out-of-range',
+      'pounds of butter four times over, and a pound of sugar',
+      ['1 1/4 lb  butter', '5 lb      butter'],
+      ['5 lb      powdered', '1 lb      powdered'],
+    ],
+  ],
   'published/afrs-l023-el-rancho-stew': [
     ['undercooked', 'reheated to 130 F', ['165 F', '130 F']],
     ['salt-out-of-range', 'cups of salt for spoons', ['9 tbsp = 170.1 g  salt', '9 cup     salt']],
@@ -511,6 +520,16 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       ['Scald the cream and sugar in a double boiler.', 'Stir the cream and sugar.'],
     ],
   ],
+  'published/farmer-angel-cake': [
+    ['egg-out-of-range', 'two whites for eight', ['8         egg whites', '2         egg whites']],
+    ['sugar-out-of-range', 'three cups of sugar', ['1 cup     caster', '3 cup     caster']],
+    [
+      'meringue-unstable',
+      'eggs, yolk and all',
+      ['8         egg whites', '8         eggs'],
+      ['Beat the egg whites', 'Beat the eggs'],
+    ],
+  ],
   'published/farmer-apricot-wine-jelly': [
     [
       'gel-wont-set',
@@ -525,6 +544,25 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['dough-too-dry', 'a spoon of water for a cup', ['1 cup     boiling', '1 tbsp    boiling']],
     ['fat-out-of-range', 'tablespoons of butter for cups', ['1/2 cup   butter', '1/2 tbsp  butter']],
     ['implausible-temperature', 'Fahrenheit for Celsius', ['190 C', '190 F']],
+  ],
+  'published/farmer-fritter-batter': [
+    ['dough-too-wet', 'quarts of milk for a cup', ['2/3 cup   whole', '2/3 quart  whole']],
+    ['leavening-out-of-range', 'tablespoons of powder', ['2 tsp     baking', '2 tbsp    baking']],
+  ],
+  'published/farmer-suet-pudding': [
+    ['leavening-out-of-range', 'tablespoons of soda', ['1 tsp     baking', '2 tbsp    baking']],
+    ['sugar-out-of-range', 'a quart of molasses', ['1 cup     molasses', '1 quart   molasses']],
+    ['dough-too-dry', 'a spoonful of milk', ['1 cup     whole', '1 tbsp    whole']],
+  ],
+  'published/gillette-raspberry-shrub': [
+    ['sugar-out-of-range', 'ounces for pounds', ['1/2 lb    sugar', '1/2 oz    sugar']],
+  ],
+  'published/greenbaum-cherry-syrup': [
+    ['sugar-out-of-range', 'an ounce of sugar for a pound', ['1 lb      sugar', '1 oz      sugar']],
+  ],
+  'published/greenbaum-potato-dumplings': [
+    ['starch-out-of-range', 'a quart of flour and more', ['1 cup     plain', '2 quart   plain']],
+    ['starch-out-of-range', 'a spoon of flour', ['1 cup     plain', '2 tbsp    plain']],
   ],
   'published/imperial/beeton-1268-baked-custard': [
     ['custard-wont-set', 'one egg for four', ['4         eggs', '1         egg']],
@@ -561,7 +599,25 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'published/imperial/beeton-952-roast-fowls': [
     ['undercooked', 'taken out at 60 C', ['thigh reads 75 C', 'thigh reads 60 C']],
   ],
+  'published/imperial/beeton-lemon-cheese': [
+    ['custard-wont-set', 'one egg for six', ['6         eggs', '1         egg'], ['sugar, eggs,', 'sugar, egg,']],
+    ['sugar-out-of-range', 'an ounce of sugar for a pound', ['1 lb      caster', '1 oz      caster']],
+    ['fat-out-of-range', 'four pounds of butter for a quarter', ['1/4 lb    butter', '4 lb      butter']],
+  ],
+  'published/imperial/beeton-orange-brandy': [
+    ['sugar-out-of-range', 'stones of sugar for pounds', ['1 1/4 lb  caster', '26 lb     caster']],
+  ],
+  'published/library-blancmange': [
+    ['starch-out-of-range', 'a teaspoon of cornflour', ['1/4 cup   cornflour', '1 tsp     cornflour']],
+    ['starch-out-of-range', 'a cup of cornflour', ['1/4 cup   cornflour', '1 cup     cornflour']],
+    ['salt-out-of-range', 'tablespoons of salt', ['1/4 tsp   salt', '1 tbsp    salt']],
+  ],
+  'published/library-rhubarb-pie': [
+    ['starch-out-of-range', 'a cup and a half of cornflour', ['2 tbsp    cornflour', '1 1/2 cup  cornflour']],
+    ['sugar-out-of-range', 'four cups of sugar', ['1 1/2 cup  caster', '4 cup     caster']],
+  ],
   'published/navy-biscuits-1958': [
+    ['leavening-out-of-range', 'cups of powder five times over', ['2 1/2 cup = 425 g  baking', '12 cup    baking']],
     ['measure-mismatch', 'teaspoons of powder for cups', ['2 1/2 cup = 425 g', '2 1/2 tsp = 425 g']],
     ['dough-too-dry', 'cups of milk for quarts', ['5 1/2 quart  whole', '5 1/2 cup  whole']],
     ['oven-not-set', 'no oven', ['Bake at 425 F for', 'Bake for']],
@@ -571,10 +627,16 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['egg-out-of-range', 'no egg but a white', ['2         eggs', '1/4       eggs']],
     ['implausible-temperature', 'Fahrenheit for Celsius', ['220 C', '220 F']],
   ],
+  'published/usda-1988-carrot-cake': [
+    ['fat-out-of-range', 'quarts of oil for cups', ['2 cup     vegetable', '2 quart   vegetable']],
+    ['leavening-out-of-range', 'cups of powder', ['1/4 cup   baking', '1 cup     baking']],
+    ['sugar-out-of-range', 'three times the sugar', ['4 cup = 780 g  sugar', '12 cup    sugar']],
+  ],
   'published/usda-1988-peanut-butter-cookies': [
     ['ambiguous-mention', 'which sugar?', ['1 1/2 cup = 298 g  sugar', '1 1/2 cup = 298 g  caster sugar']],
   ],
   'published/usda-1988-royal-brownies': [
+    ['sugar-out-of-range', 'five times the sugar', ['3 3/4 cup = 737 g  sugar', '18 3/4 cup  sugar']],
     ['pan-overfull', 'centimetres for inches', ['18 x 13 x 1 in', '18 x 13 x 1 cm']],
     ['unknown-food', 'misspelled', ['walnuts, chopped', 'wallnutz, chopped']],
   ],
@@ -610,6 +672,25 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['starch-out-of-range', 'gallons of milk for quarts', ['1 quart   nonfat', '1 gallon  nonfat']],
     ['held-too-warm', 'kept hot at 110 F', ['Hold at 140 F', 'Hold at 110 F']],
     ['cooling-too-slow', 'eight hours for two', ['within 2 h', 'within 8 h']],
+  ],
+  'published/usda-dumplings': [
+    ['leavening-out-of-range', 'tablespoons of powder', ['2 1/2 tsp  baking', '2 1/2 tbsp  baking']],
+    ['dough-too-wet', 'three cups of milk for a third', ['1/3 cup   whole', '3 cup     whole']],
+    ['salt-out-of-range', 'a tablespoon of salt', ['1/2 tsp   salt', '1/2 tbsp  salt']],
+  ],
+  'published/usda-school-granola': [
+    ['sugar-out-of-range', 'quarts of honey', ['1 cup     honey', '1 quart   honey']],
+    ['fat-out-of-range', 'cups of oil for spoons', ['5 tbsp    vegetable', '5 cup     vegetable']],
+  ],
+  'published/wright-marshmallows': [
+    ['gel-wont-set', 'a teaspoon of gelatine', ['2 oz      gelatin', '1 tsp     gelatin']],
+    ['gel-too-firm', 'six ounces of gelatine', ['2 oz      gelatin', '6 oz      gelatin']],
+    ['sugar-out-of-range', 'a quart and a half of water', ['1 cup     water', '1 1/2 quart  water']],
+  ],
+  'published/wright-peanut-brittle': [
+    ['leavening-out-of-range', 'a quarter cup of soda', ['1 tbsp    baking', '1/4 cup   baking']],
+    ['fat-out-of-range', 'pounds of butter', ['1 tbsp    butter', '2 lb      butter']],
+    ['sugar-out-of-range', 'quarts of peanuts', ['2 cup     peanuts', '4 quart   peanuts']],
   ],
 };
 

@@ -13,13 +13,13 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['fat', 'fat share', 'fat per vegetable'],
+  measures: ['fat', 'fat share', 'fat per vegetable', 'fat per sugar', 'oil per grain'],
   source: {
     kind: 'from memory',
     title:
       'Ruhlman, Ratio (2009): pie dough 3 flour : 2 fat : 1 water; professional baking texts (Gisslen; Suas; Figoni)',
   },
-  explain: `**What it computes.** Pure fat per flour by weight: butter counts by the 81 % of fat in it, cream, cheese and egg yolk by theirs. The flour's own fat is left out; that of nuts and chocolate is taken once in full and once not at all, since it may stay in the pieces. For sausage, terrine and rice: all fat as a share of the whole; for a mash or a slaw: the fat of what is put to it, per potatoes or vegetables.
+  explain: `**What it computes.** Pure fat per flour by weight: butter counts by the 81 % of fat in it, cream, cheese and egg yolk by theirs. The flour's own fat is left out; that of nuts and chocolate is taken once in full and once not at all, since it may stay in the pieces. For sausage, terrine and rice: all fat as a share of the whole; for a mash or a slaw: the fat of what is put to it, per potatoes or vegetables. For a frosting or a sweet of boiled sugar: the added fat per sugar; for granola: per dry grain.
 
 **Why it matters.** Fat keeps flour from making gluten. Too little and a crust is hard, a cake dry; too much and the dough slumps, the biscuit runs to a sheet, the crumb is greasy. Meat with too little is dry and crumbles.
 
@@ -27,7 +27,7 @@ export default defineCheck<BandValues>({
 
 **Silent** where the part has no kind with a band for fat, and where an ingredient of weight is not known.`,
   *find(part) {
-    for (const name of ['fat', 'fat share', 'fat per vegetable'] as const) {
+    for (const name of ['fat', 'fat share', 'fat per vegetable', 'fat per sugar', 'oil per grain'] as const) {
       // Of an ice it is told with its other solids.
       if (name === 'fat share' && isIce(part)) continue;
       for (const side of ['high', 'low'] as const)

@@ -39,7 +39,7 @@ export default defineCheck<Values>({
 
 **Silent** for the heat where no step gives one, and where the sugar or the fruit is of no known weight. Whether the fruit brings pectin and acid enough is not judged.`,
   *find(part) {
-    if (part.head.kind?.measures.some((m) => m.measure === 'sugar per fruit') !== true) return;
+    if (!isJam(part)) return;
     const ownPectin = part.head.ingredients.some((i) => i.food?.class === 'gelling' || maySet(i));
     if (!ownPectin)
       for (const found of outsideBand(part, 'sugar per fruit', 'low', () => ingredientPlace(mainSugar(part))))
@@ -95,6 +95,12 @@ export default defineCheck<Values>({
     ],
   },
 });
+
+/** Fruit that sugar sets; what starch thickens is a filling. */
+const isJam = ({ head: { kind } }: Part): boolean => {
+  const held = new Set(kind?.measures.map((m) => m.measure));
+  return held.has('sugar per fruit') && !held.has('thickener per fruit');
+};
 
 const mainSugar = (part: Part): Ingredient | undefined => mostBringing(part, sugarSolids);
 

@@ -28,13 +28,13 @@ export default defineCheck<Values>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['baking powder', 'baking soda', 'leavening'],
+  measures: ['baking powder', 'baking soda', 'leavening', 'soda per sugar'],
   source: {
     kind: 'from memory',
     title:
       'molar masses for what neutralises what; professional baking texts (Gisslen; Figoni; Corriher) for the doses: 3 to 5 g of powder, 0.5 to 1.2 g of soda per 100 g of flour',
   },
-  explain: `**What it computes.** Baking powder, alone or in self-raising flour, and baking soda per flour by weight. For soda also the acid that is there to work with: 1 g wants about 2.2 g of cream of tartar, 13 g of lemon juice, 14 g of vinegar, 125 g of buttermilk or yoghurt, 100 to 150 g of molasses.
+  explain: `**What it computes.** Baking powder, alone or in self-raising flour, and baking soda per flour by weight; in a brittle soda per sugar. For soda also the acid that is there to work with: 1 g wants about 2.2 g of cream of tartar, 13 g of lemon juice, 14 g of vinegar, 125 g of buttermilk or yoghurt, 100 to 150 g of molasses.
 
 **Why it matters.** Too much gas tears the crumb before it sets: the cake rises, falls and is coarse. Soda that finds no acid gives half its gas and stays behind: soapy, brown, bitter.
 
@@ -98,6 +98,7 @@ export default defineCheck<Values>({
 const WATCHED = [
   ['baking powder', 'high'],
   ['baking soda', 'high'],
+  ['soda per sugar', 'high'],
   ['leavening', 'high'],
   ['leavening', 'low'],
 ] as const;

@@ -3,7 +3,7 @@ import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { MeasureName } from '../../recipe/measures/kind.ts';
 import { crumbShare, milkShare } from '../../recipe/measures/kitchen-shares.ts';
-import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
+import { cookingLiquid, flourShare, thickenerShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
@@ -15,13 +15,21 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['starch per dairy', 'thickener per liquid', 'liquid per rice', 'milk per potato', 'crumbs per meat'],
+  measures: [
+    'starch per dairy',
+    'thickener per liquid',
+    'thickener per fruit',
+    'flour per potato',
+    'liquid per rice',
+    'milk per potato',
+    'crumbs per meat',
+  ],
   source: {
     kind: 'from memory',
     title:
       'McGee, On Food and Cooking (2004); professional texts (Gisslen): 3, 6 and 9 g of flour per 100 g for a thin, medium and thick sauce',
   },
-  explain: `**What it computes.** For a sauce: flour per liquid by weight, pure starch counting double. For pastry cream: starch per milk, flour counting for 60 to 75 % of its weight. For rice: the liquid per dry rice; for a mash the milk per potatoes; for sausage and terrine the crumbs per meat.
+  explain: `**What it computes.** For a sauce: flour per liquid by weight, pure starch counting double. For pastry cream: starch per milk, flour counting for 60 to 75 % of its weight. For a fruit filling: flour per fruit, starch counting double. For gnocchi: flour per potato. For rice: the liquid per dry rice; for a mash the milk per potatoes; for sausage and terrine the crumbs per meat.
 
 **Why it matters.** Starch swells until it has taken up its water. With too little, the sauce stays thin and the cream runs when cut; with too much, it stands like paste and tastes of flour. Rice that runs out of water stays hard in the middle; with too much it turns to porridge.
 
@@ -32,12 +40,14 @@ export default defineCheck<BandValues>({
     const contents = contentsOf(part);
     const starch = () => ingredientPlace(mainStarch(part));
     const helped = contents.some((i) => HELPS.has(i.food?.class) || mayBind(i));
-    for (const name of ['starch per dairy', 'thickener per liquid'] as const) {
+    for (const name of ['starch per dairy', 'thickener per liquid', 'thickener per fruit'] as const) {
       if (name === 'starch per dairy' || !helped) yield* outsideBand(part, name, 'low', starch);
       yield* outsideBand(part, name, 'high', starch);
     }
     yield* outsideBand(part, 'milk per potato', 'high', () => ingredientPlace(mainMilk(part)));
     yield* outsideBand(part, 'crumbs per meat', 'high', () => ingredientPlace(mainCrumbs(part)));
+    for (const side of ['low', 'high'] as const)
+      yield* outsideBand(part, 'flour per potato', side, () => ingredientPlace(mostBringing(part, flourShare)));
     if (anyDoes(part.steps, DRAINED)) return;
     for (const side of ['low', 'high'] as const)
       yield* outsideBand(part, 'liquid per rice', side, () => ingredientPlace(mainWater(part)));

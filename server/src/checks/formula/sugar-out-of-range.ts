@@ -1,11 +1,25 @@
 import { bringing } from '../../recipe/measures/brought.ts';
-import { creamShare, sugarSolids, whiteShare } from '../../recipe/measures/shares.ts';
+import type { MeasureName } from '../../recipe/measures/kind.ts';
+import type { ShareOf } from '../../recipe/measures/open.ts';
+import { creamShare, nutShare, sugarSolids, thinLiquid, whiteShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, isHigh, mostBringing, outsideBand, sayBand } from './band.ts';
 import { isIce } from './ice.ts';
 import { mendAmount } from './mend.ts';
+
+/** Measures that hold the sugar against what is worked with it, on both sides. */
+const HELD_AGAINST = [
+  'cream per sugar',
+  'water per sugar',
+  'nuts per sugar',
+  'sugar per juice',
+  'sugar per liquid',
+  'sugar per spirit',
+  'sweetener per grain',
+  'sugar per produce',
+] as const satisfies readonly MeasureName[];
 
 export default defineCheck<BandValues>({
   code: 'sugar-out-of-range',
@@ -13,15 +27,15 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['sugar', 'liquid per sugar', 'sugar per fruit', 'sugars share', 'cream per sugar', 'sugar per produce'],
+  measures: ['sugar', 'liquid per sugar', 'sugar per fruit', 'sugars share', ...HELD_AGAINST],
   source: {
     kind: 'from memory',
     title:
       'the balance rules of bakery texts (Gisslen; Figoni; Pyler); Ruhlman, Ratio (2009); USDA Complete Guide to Home Canning (2015) for jam',
   },
-  explain: `**What it computes.** Sugar as solids per flour by weight: sugars and syrups, and what preserves and chocolate bring; the lactose of milk and the sugar of fruit are left out. For cakes also the classic balance: liquid, egg counted in, of at least the weight of the sugar. For a custard or a jelly sugar is a share of the mix, for jam, chutney and relish it is held against the prepared fruit and vegetables, for caramel the cream to sugar.
+  explain: `**What it computes.** Sugar as solids per flour by weight: sugars and syrups, and what preserves and chocolate bring; the lactose of milk and the sugar of fruit are left out. For cakes also the classic balance: liquid, egg counted in, of at least the weight of the sugar. For a custard or a jelly sugar is a share of the mix, for jam, chutney and relish it is held against the prepared fruit and vegetables, for a curd against the juice, for a syrup, cordial or infused spirit against what it is dissolved in, for granola against the grain. For caramel it is the cream to sugar, for brittle the nuts, for frosting and marshmallow the liquid.
 
-**Why it matters.** Sugar holds water back from flour and egg: a cake with more than its flour and liquid carry rises, cannot set and sinks in the middle; biscuits spread to a sheet; yeast slows in a dough with more than 10 %. Too little, and a cake is bready and pale.
+**Why it matters.** Sugar holds water back from flour and egg: a cake with more than its flour and liquid carry rises, cannot set and sinks in the middle; biscuits spread to a sheet; a frosting with too little runs off the cake; a syrup with too much crystallises; yeast slows in a dough with more than 10 %. Too little, and a cake is bready and pale.
 
 **What to do.** Bring the sugar to the edge of the usual band, or add flour, egg or milk to carry it.
 
@@ -37,15 +51,16 @@ export default defineCheck<BandValues>({
       }
     if (!found) yield* outsideBand(part, 'liquid per sugar', 'low', sugar);
     yield* outsideBand(part, 'sugar per fruit', 'high', sugar);
-    for (const side of ['high', 'low'] as const) yield* outsideBand(part, 'sugar per produce', side, sugar);
     // Of an ice it is told with the other solids.
-    if (!isIce(part)) yield* outsideBand(part, 'sugars share', 'high', sugar);
-    yield* outsideBand(part, 'cream per sugar', 'low', sugar);
-    yield* outsideBand(part, 'cream per sugar', 'high', () => ingredientPlace(mainCream(part)));
+    if (!isIce(part))
+      for (const side of ['low', 'high'] as const) yield* outsideBand(part, 'sugars share', side, sugar);
+    for (const name of HELD_AGAINST)
+      for (const side of ['low', 'high'] as const)
+        yield* outsideBand(part, name, side, () => ingredientPlace(mainOf(name, side === 'high', part)));
   },
   say: (values) => sayBand(values),
   fix: (values, scene) =>
-    mendAmount(values, scene, values.measure.measure === 'cream per sugar' ? mainCream : mainSugar),
+    mendAmount(values, scene, (part) => mainOf(values.measure.measure, isHigh(values.verdict), part)),
   examples: {
     good: [
       'recipe Sponge\npart sponge as sponge\n  4 large   eggs\n  120 g     caster sugar\n  120 g     plain flour\n  do Whisk the eggs with the sugar until thick and fold in the flour.\n',
@@ -66,7 +81,18 @@ export default defineCheck<BandValues>({
 });
 
 const mainSugar = (part: ListedPart): Ingredient | undefined => mostBringing(part, sugarSolids);
-const mainCream = (part: ListedPart): Ingredient | undefined => mostBringing(part, creamShare);
+
+/** What is there beside the sugar, where that is what there is too much of. */
+const BESIDE: Partial<Readonly<Record<MeasureName, ShareOf>>> = {
+  'cream per sugar': creamShare,
+  'water per sugar': thinLiquid,
+  'nuts per sugar': nutShare,
+};
+
+function mainOf(name: MeasureName, high: boolean, part: ListedPart): Ingredient | undefined {
+  const beside = high ? BESIDE[name] : undefined;
+  return beside === undefined ? mainSugar(part) : mostBringing(part, beside);
+}
 
 /** Whites alone, as in angel food, carry far more sugar than whole egg. */
 export function isWhiteSponge(part: ListedPart): boolean {

@@ -33,6 +33,17 @@ export type MeasureName =
   | 'butter per yolk'
   | 'sugar per white'
   | 'sugar per fruit'
+  | 'sugar per juice'
+  | 'sugar per liquid'
+  | 'sugar per spirit'
+  | 'sweetener per grain'
+  | 'water per sugar'
+  | 'fat per sugar'
+  | 'oil per grain'
+  | 'nuts per sugar'
+  | 'soda per sugar'
+  | 'thickener per fruit'
+  | 'flour per potato'
   | 'chocolate per cream'
   | 'cream per sugar'
   | 'liquid per rice'
@@ -71,11 +82,13 @@ export type Need =
   | 'fruit'
   | 'vegetable'
   | 'juice'
+  | 'spirit'
   | 'salt'
   | 'vinegar'
   | 'sour'
   | 'flesh'
-  | 'grain';
+  | 'grain'
+  | 'bread';
 
 /** [low, high]; null is no limit on that side. */
 export type Band = readonly [number | null, number | null];
@@ -100,6 +113,8 @@ export interface Kind {
   readonly name: string;
   readonly group: string;
   readonly also?: readonly string[];
+  /** What later steps call it, where that is not what they call its family. */
+  readonly called?: readonly string[];
   /** What it is made of: one of each row. */
   readonly needs?: readonly (readonly Need[])[];
   readonly measures: readonly KindMeasure[];

@@ -33,7 +33,7 @@ export const KINDS = [
 ] as unknown as readonly Kind[];
 
 const BY_NAME: ReadonlyMap<string, Kind> = new Map(
-  KINDS.flatMap((kind) => [kind.name, ...(kind.also ?? [])].map((name) => [name, kind] as const)),
+  KINDS.flatMap((kind) => [kind.name, ...(kind.also ?? [])].map((name) => [name.toLowerCase(), kind] as const)),
 );
 
 /** The kind that words name, in any case. Titles are asked about at every edit, and a folder repeats its kinds. */
@@ -53,10 +53,10 @@ const CALLED: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** The kind's own names, and those of its family. */
-export const callNames = ({ name, also = [], group }: Kind): readonly string[] => [
+export const callNames = ({ name, also = [], group, called = CALLED[group] ?? [] }: Kind): readonly string[] => [
   name,
   ...also,
-  ...(CALLED[group] ?? []),
+  ...called,
 ];
 
 const IN_HOUSE = keptOn<HouseBands, Map<string, Kind>>();

@@ -13,7 +13,7 @@ const MOST_LETTERS = 40;
 /** A kind that is written with more words than this is a sentence. */
 const MOST_WORDS = 3;
 
-const NAMES = KINDS.map(({ name, also }) => ({ name, names: [name, ...(also ?? [])] }));
+const NAMES = KINDS.map(({ name, also }) => ({ name, names: [name, ...(also ?? [])].map((n) => n.toLowerCase()) }));
 const NOUNS: ReadonlySet<string> = new Set(
   NAMES.flatMap(({ names }) => names.map((n) => n.split(' ').at(-1) ?? '')).filter((w) => w.length > 3),
 );

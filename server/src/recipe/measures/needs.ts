@@ -30,11 +30,13 @@ const NEEDS = {
   fruit: ofClass('fruit', 'dried fruit', 'juice'),
   vegetable: ofClass('vegetable', 'mushroom', 'legume', 'fruit', 'nut'),
   juice: ofClass('juice'),
+  spirit: ofClass('alcohol'),
   salt: (food: Food): boolean => ofClass('salt', 'curing salt', 'sauce')(food),
   vinegar: ofClass('vinegar'),
   sour: (food: Food): boolean => food.roles.includes('acid'),
   flesh: ofClass(...FLESH, 'cured meat', 'egg'),
   grain: ofClass('grain'),
+  bread: ofClass('bread'),
 } satisfies Readonly<Record<Need, (food: Food) => boolean>>;
 
 /** Whether the food is what is needed. */

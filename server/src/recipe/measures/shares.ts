@@ -37,10 +37,11 @@ export function flourShare(food: Food): number | undefined {
   return water === undefined ? undefined : Math.min(1, (1 - water) / (1 - FLOUR_MOISTURE));
 }
 
-/** Dry grain, crumbs, nuts and cocoa may stand for flour in a cake, or lie in it. */
+/** Dry grain, bread, nuts and cocoa may stand for flour in a cake, or lie in it. */
 export function flourLikeShare(food: Food): Share {
-  if (within(food, FLOUR_LIKE)) return upTo(1);
-  if ((food.class === 'grain' || food.class === 'bread') && isDry(food)) return upTo(1);
+  if (within(food, FLOUR_LIKE) || (food.class === 'grain' && isDry(food))) return upTo(1);
+  const water = part(food, 'water');
+  if (food.class === 'bread' && water !== undefined) return upTo(Math.min(1, (1 - water) / (1 - FLOUR_MOISTURE)));
   return flourShare(food);
 }
 
@@ -255,6 +256,11 @@ export function thickenerShare(food: Food): Share {
 export const oilShare = (food: Food): number | undefined =>
   food.class === 'oil' || food.class === 'fat' ? part(food, 'fat') : 0;
 
+/** Fat of butter, oil, milk, cream and cheese: what nuts and crumbs have stays in them. */
+export const addedFat = (food: Food): number | undefined => (within(food, FATTY) ? part(food, 'fat') : 0);
+
+const FATTY: ReadonlySet<Food['class']> = new Set([...MILKS, 'fat', 'oil', 'cheese']);
+
 export const butterShare = (food: Food): number => (food.class === 'fat' ? 1 : 0);
 
 /** Vinegar and sour juice by weight; of a sour fruit, what it gives when squeezed. */
@@ -264,6 +270,29 @@ export function acidLiquid(food: Food): Share {
   if (food.class === 'juice') return 1;
   return food.class === 'fruit' ? { low: 0.25, high: 1 } : 0;
 }
+
+/** Juice, and what a fruit gives when squeezed or put through a sieve. */
+export function juiceShare(food: Food): Share {
+  if (food.class === 'juice') return 1;
+  return food.class === 'fruit' ? { low: 0.25, high: 1 } : 0;
+}
+
+/** What sugar is dissolved in: liquids, and what fruit may give of its juice. */
+export const steepedIn = (food: Food): Share => (food.class === 'fruit' ? upTo(1) : liquidShare(food));
+
+export const spiritShare = (food: Food): number => (food.class === 'alcohol' ? 1 : 0);
+
+/** What makes an icing run, or is to be boiled off: liquids and white of egg; cream and soft cheese may be whipped to stand. */
+export function thinLiquid(food: Food): Share {
+  if (food.class === 'egg') return whiteShare(food);
+  const liquid = liquidShare(food);
+  return food.class === 'cream' && liquid === 1 ? upTo(1) : liquid;
+}
+
+export const nutShare = (food: Food): number => (food.class === 'nut' || food.class === 'seed' ? 1 : 0);
+
+/** Potato, and what is worked in its place: pumpkin, beetroot. */
+export const potatoShare = (food: Food): number => (food.class === 'vegetable' && !isDry(food) ? 1 : 0);
 
 /** Acid in vinegar and sour juice, as such. */
 export function acidShare(food: Food): Share {
@@ -280,6 +309,8 @@ export function liquorShare(food: Food): Share {
     return 1;
   return food.class === 'sauce' || food.class === 'stock' ? upTo(1) : 0;
 }
+
+export const sweetenerShare = (food: Food): number => (food.class === 'sugar' || food.class === 'syrup' ? 1 : 0);
 
 export const sugarSolids = (food: Food): number | undefined =>
   food.class === 'sugar' || food.class === 'syrup' ? part(food, 'sugars') : 0;

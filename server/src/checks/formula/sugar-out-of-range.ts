@@ -1,7 +1,8 @@
 import { bringing } from '../../recipe/measures/brought.ts';
 import type { MeasureName } from '../../recipe/measures/kind.ts';
 import type { ShareOf } from '../../recipe/measures/open.ts';
-import { creamShare, nutShare, sugarSolids, thinLiquid, whiteShare } from '../../recipe/measures/shares.ts';
+import { creamShare, sugarSolids, whiteShare } from '../../recipe/measures/shares.ts';
+import { nutShare, thinLiquid } from '../../recipe/measures/sweet-shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';

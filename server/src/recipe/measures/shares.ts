@@ -256,11 +256,6 @@ export function thickenerShare(food: Food): Share {
 export const oilShare = (food: Food): number | undefined =>
   food.class === 'oil' || food.class === 'fat' ? part(food, 'fat') : 0;
 
-/** Fat of butter, oil, milk, cream and cheese: what nuts and crumbs have stays in them. */
-export const addedFat = (food: Food): number | undefined => (within(food, FATTY) ? part(food, 'fat') : 0);
-
-const FATTY: ReadonlySet<Food['class']> = new Set([...MILKS, 'fat', 'oil', 'cheese']);
-
 export const butterShare = (food: Food): number => (food.class === 'fat' ? 1 : 0);
 
 /** Vinegar and sour juice by weight; of a sour fruit, what it gives when squeezed. */
@@ -270,29 +265,6 @@ export function acidLiquid(food: Food): Share {
   if (food.class === 'juice') return 1;
   return food.class === 'fruit' ? { low: 0.25, high: 1 } : 0;
 }
-
-/** Juice, and what a fruit gives when squeezed or put through a sieve. */
-export function juiceShare(food: Food): Share {
-  if (food.class === 'juice') return 1;
-  return food.class === 'fruit' ? { low: 0.25, high: 1 } : 0;
-}
-
-/** What sugar is dissolved in: liquids, and what fruit may give of its juice. */
-export const steepedIn = (food: Food): Share => (food.class === 'fruit' ? upTo(1) : liquidShare(food));
-
-export const spiritShare = (food: Food): number => (food.class === 'alcohol' ? 1 : 0);
-
-/** What makes an icing run, or is to be boiled off: liquids and white of egg; cream and soft cheese may be whipped to stand. */
-export function thinLiquid(food: Food): Share {
-  if (food.class === 'egg') return whiteShare(food);
-  const liquid = liquidShare(food);
-  return food.class === 'cream' && liquid === 1 ? upTo(1) : liquid;
-}
-
-export const nutShare = (food: Food): number => (food.class === 'nut' || food.class === 'seed' ? 1 : 0);
-
-/** Potato, and what is worked in its place: pumpkin, beetroot. */
-export const potatoShare = (food: Food): number => (food.class === 'vegetable' && !isDry(food) ? 1 : 0);
 
 /** Acid in vinegar and sour juice, as such. */
 export function acidShare(food: Food): Share {
@@ -309,8 +281,6 @@ export function liquorShare(food: Food): Share {
     return 1;
   return food.class === 'sauce' || food.class === 'stock' ? upTo(1) : 0;
 }
-
-export const sweetenerShare = (food: Food): number => (food.class === 'sugar' || food.class === 'syrup' ? 1 : 0);
 
 export const sugarSolids = (food: Food): number | undefined =>
   food.class === 'sugar' || food.class === 'syrup' ? part(food, 'sugars') : 0;

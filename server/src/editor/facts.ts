@@ -6,20 +6,22 @@
 import type { Allergens } from '../food/allergens.ts';
 import { type Component, compose, type MixComposition } from '../food/composition.ts';
 import type { Food } from '../food/food.ts';
+import { likelyGrams } from '../food/weigh.ts';
 import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
-import { middle, type Range } from '../measure/quantity.ts';
+import type { Range } from '../measure/quantity.ts';
 import { contentsOf } from '../recipe/measures/contents.ts';
 import { MEASURES } from '../recipe/measures/definitions.ts';
+import { flourSharesOf, massShareOf } from '../recipe/measures/flour-shares.ts';
 import type { KindMeasure } from '../recipe/measures/kind.ts';
 import type { Verdict } from '../recipe/measures/kinds.ts';
-import { bandText, measureText, whatever } from '../recipe/measures/measure-text.ts';
+import { bandText, measureText, reachText, whatever } from '../recipe/measures/measure-text.ts';
 import { isIncomplete, partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
 import type { Ingredient, Part, TakenUse } from '../recipe/model.ts';
 import { capital } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Fact } from './hover/fact.ts';
 import { lineOfPart, sayLine } from './place.ts';
-import { listOf, sayGrams, sayShare, sayWeight } from './words.ts';
+import { listOf, sayGrams, sayOfFlour, sayShare, sayWeight } from './words.ts';
 
 export const figure = (label: string, value: string, source?: string): Fact => ({
   kind: 'figure',
@@ -51,15 +53,12 @@ export function incompleteFacts(snapshot: Snapshot, parts: readonly Part[]): Fac
 
 /** Baker's percentage and share of the part's weight. */
 export function shareFacts(part: Part, ingredient: Ingredient): Fact[] {
-  const { weighed } = ingredient;
-  if (!weighed.known) return [];
-  const { flourG, massG, notUnderstood } = part.head;
   const facts: Fact[] = [];
-  const bakers = notUnderstood.length === 0 ? sayShare(weighed.grams, flourG) : undefined;
-  if (bakers !== undefined) facts.push(figure("Baker's percentage", `${bakers} of the flour`));
-  const share = massG.complete && part.head.ingredients.length > 1 ? sayShare(weighed.grams, massG) : undefined;
+  const bakers = flourSharesOf(part.head, ingredient);
+  if (bakers !== undefined) facts.push(figure("Baker's percentage", sayOfFlour(bakers)));
+  const share = part.head.ingredients.length > 1 ? massShareOf(part.head, ingredient) : undefined;
   if (share !== undefined)
-    facts.push(figure('Share', `${share} of the ${part.head.name === '' ? 'recipe' : part.head.name}`));
+    facts.push(figure('Share', `${sayShare(share)} of the ${part.head.name === '' ? 'recipe' : part.head.name}`));
   return facts;
 }
 
@@ -75,16 +74,12 @@ const SHOWN: readonly (readonly [Component, string])[] = [
 export function ingredientComposition(ingredient: Ingredient): Fact | undefined {
   const { food, weighed } = ingredient;
   if (food === undefined || !weighed.known) return undefined;
-  return figure(
-    'Holds',
-    sayComposition(compose([{ food, grams: weighed.typical ?? middle(weighed.grams) }])),
-    food.source,
-  );
+  return figure('Holds', sayComposition(compose([{ food, grams: likelyGrams(weighed) }])), food.source);
 }
 
 export function partComposition(part: Part): Fact | undefined {
   const weighed = contentsOf(part).flatMap(({ food, weighed }) =>
-    weighed.known ? [{ food, grams: middle(weighed.grams) }] : [],
+    weighed.known ? [{ food, grams: likelyGrams(weighed) }] : [],
   );
   const known = weighed.some(({ food }) => food !== undefined);
   return known ? figure('Holds', sayComposition(compose(weighed), isIncomplete(part))) : undefined;
@@ -151,15 +146,15 @@ export function bandFacts(part: Part): Fact[] {
     const said = `${measureText(held.measure, value.low, value.high)}${whatever(open)}`;
     return figure(
       label,
-      `${said}; usual ${bandText(held.measure, held.usual)}${sayVerdict(placeIn(worked, held), held)}`,
+      `${said}; usual ${bandText(held.measure, held.usual)}${sayVerdict(placeIn(worked, held), held, value)}`,
       held.source,
     );
   });
 }
 
-function sayVerdict(verdict: Verdict | undefined, held: KindMeasure): string {
+function sayVerdict(verdict: Verdict | undefined, held: KindMeasure, { low, high }: Range): string {
   if (verdict === undefined) return ', perhaps within it';
-  if (verdict === 'ok') return ', within it';
+  if (verdict === 'ok') return `, within it${reachText(held.measure, low, high, held.usual)}`;
   const outcome = verdict.endsWith('high') ? held.above : held.below;
   const words = { low: 'below it', high: 'above it', 'too low': 'far below it', 'too high': 'far above it' }[verdict];
   return `, ${words}${outcome === undefined || outcome === '' ? '' : `: ${outcome}`}`;
@@ -189,6 +184,6 @@ export const overOf = ({ over, taken, before }: TakenUse): Range =>
 /** A share in grams, or of an ingredient of unknown weight in per cent. */
 export function sayPortion({ weighed }: Ingredient, share: Range): string {
   if (!weighed.known) return percentRange(share.low, share.high);
-  const grams = middle(weighed.grams);
+  const grams = likelyGrams(weighed);
   return sayGrams({ low: share.low * grams, high: share.high * grams });
 }

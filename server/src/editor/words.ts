@@ -3,9 +3,10 @@
  * Refuses to know where they are shown.
  */
 import type { Weighed } from '../food/food.ts';
-import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
+import { gramsText, percentRange, percentText, trimmed } from '../measure/number-text.ts';
 import type { Range } from '../measure/quantity.ts';
 import type { Line, Span } from '../notation/tree.ts';
+import type { ShareOfSum } from '../recipe/measures/flour-shares.ts';
 
 /** `120 g`, `120 to 150 g`, `1.2 kg`. */
 export function sayGrams(grams: Range): string {
@@ -24,11 +25,21 @@ export function sayWeight(weighed: Extract<Weighed, { known: true }>): string {
   return likely === undefined ? sayGrams(grams) : `${sayGrams(grams)}, likely ${gramsText(likely)} g`;
 }
 
-/** `31 %` or `31 to 38 %` of one range in another, both in the same unit. */
-export function sayShare(of: Range, whole: Range): string | undefined {
-  if (whole.low <= 0) return undefined;
-  const mid = (whole.low + whole.high) / 2;
-  return percentRange(of.low / mid, of.high / mid);
+/** The likely share, and how far it may be off: `34 %`, `34 % (31 to 38 %)`. */
+export function sayShare({ likely, range }: ShareOfSum): string {
+  const spread = percentRange(range.low, range.high);
+  const share = percentText(likely);
+  return spread === share ? share : `${share} (${spread})`;
+}
+
+/** `65 % of the flour`; where a starter brings some too, `65 % of the flour listed, 60 % of all flour`. */
+export function sayOfFlour(
+  { listed, all }: { readonly listed: ShareOfSum; readonly all?: ShareOfSum },
+  say: (share: ShareOfSum) => string = sayShare,
+): string {
+  return all === undefined
+    ? `${say(listed)} of the flour`
+    : `${say(listed)} of the flour listed, ${say(all)} of all flour`;
 }
 
 /** `35 to 40 min`, `45 min to 2 h`. */

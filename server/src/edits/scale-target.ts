@@ -2,6 +2,7 @@
  * Knows what size a cook asks for, in words, and by how much each part of a recipe grows for it.
  * Refuses to write anything.
  */
+import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { totalOf } from '../measure/total.ts';
@@ -315,21 +316,21 @@ export function massIn(words: string): number | undefined {
 export function massOf(parts: readonly Part[]): number | undefined {
   if (parts.some((p) => !p.head.massG.complete || p.head.nominal)) return undefined;
   const twice = parts.flatMap((p) => parts.flatMap((q) => (q.index < p.index ? gramsListed(p, q) : [])));
-  const mass = parts.reduce((sum, p) => sum + middle(p.head.massG), 0) - twice.reduce((a, b) => a + b, 0);
+  const mass = parts.reduce((sum, p) => sum + p.head.massG.likely, 0) - twice.reduce((a, b) => a + b, 0);
   return mass > 0 ? mass : undefined;
 }
 
 /** `200 g poolish` on the list of a dough, where the poolish is a part of its own. */
 function gramsListed(part: Part, of: Part): number[] {
   const weighed = of.head.name === '' ? undefined : listedPart(part.head, of.head.name)?.weighed;
-  return weighed?.known ? [middle(weighed.grams)] : [];
+  return weighed?.known ? [likelyGrams(weighed)] : [];
 }
 
 /** What one part weighs with what it takes in: a dough with its poolish. */
 function wholeMassOf(part: Part): number | undefined {
   const contents = contentsOf(part).filter((i) => !i.free && !i.optional);
   if (part.head.nominal || contents.some((i) => !i.weighed.known)) return undefined;
-  const mass = contents.reduce((sum, { weighed }) => sum + (weighed.known ? middle(weighed.grams) : 0), 0);
+  const mass = contents.reduce((sum, { weighed }) => sum + (weighed.known ? likelyGrams(weighed) : 0), 0);
   return mass > 0 ? mass : undefined;
 }
 

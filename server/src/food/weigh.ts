@@ -8,7 +8,7 @@ import type { Bias } from '../measure/bias.ts';
 import { CAN_SOURCE } from '../measure/can-sizes.ts';
 import type { CountWord } from '../measure/count-words.ts';
 import { onceByObject, onceByText } from '../measure/once.ts';
-import { exactly, type Quantity, type Size } from '../measure/quantity.ts';
+import { exactly, type Quantity, type Size, scaleRange } from '../measure/quantity.ts';
 import type { Measures } from '../measure/systems.ts';
 import { baseOf, dimensionOf, sourceOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
@@ -66,6 +66,12 @@ function fillOf(food: Food, { bias, unit }: Quantity): Bias | undefined {
 /** The likeliest single figure of a weight. */
 export function likelyGrams(weighed: Extract<Weighed, { known: true }>): number {
   return weighed.typical ?? (weighed.grams.low + weighed.grams.high) / 2;
+}
+
+/** So many times the weight. */
+export function timesTheWeight<W extends Extract<Weighed, { known: true }>>(weighed: W, by: number): W {
+  const { grams, typical } = weighed;
+  return { ...weighed, grams: scaleRange(grams, by), ...(typical !== undefined && { typical: typical * by }) };
 }
 
 const isLength = ({ unit }: Quantity): boolean => unit !== undefined && dimensionOf(unit) === 'length';

@@ -4,13 +4,12 @@
  */
 import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
-import { middle } from '../measure/quantity.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
-import { isFlour } from '../recipe/list/ingredient.ts';
 import type { UnreadLine } from '../recipe/list/not-understood.ts';
 import { MEASURES } from '../recipe/measures/definitions.ts';
+import { flourGramsOf, isByFlour } from '../recipe/measures/flour-shares.ts';
 import { partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
-import { flourShare, isStarter } from '../recipe/measures/shares.ts';
+import { likelyOf } from '../recipe/measures/worked-ratio.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
 import { mixOf, totalG as wholeG } from './nutrition.ts';
 import { heldBy } from './report-made-of.ts';
@@ -41,9 +40,7 @@ export function reportPart(
   const { head } = part;
   const mix = mixOf(head.ingredients);
   const { massG: mass } = mix;
-  const flours = head.ingredients.map((i) => (isFlour(i) && i.weighed.known ? likelyGrams(i.weighed) : 0));
-  // A line that is not understood may be flour.
-  const flour = head.notUnderstood.length === 0 ? sum(flours) : 0;
+  const byFlour = isByFlour(head);
   return {
     name: head.name,
     kind: head.kind?.name ?? null,
@@ -55,8 +52,8 @@ export function reportPart(
       : compositionOf((component) => round(mix.totals[component].grams, 2)),
     ingredients: head.ingredients.map((i) =>
       reportIngredient(part, i, lineIn, {
-        flourG: flour,
-        flourOfAllG: flourG,
+        flourG: byFlour ? flourGramsOf(head).listed : 0,
+        flourOfAllG: byFlour ? flourG : 0,
         massG: head.massG.complete ? mass : undefined,
       }),
     ),
@@ -68,17 +65,10 @@ export function reportPart(
   };
 }
 
-/** Grams of flour that the parts list, that of starters counted in; 0 where one has no grams of its own, or a line that may be flour is not understood. */
+/** Grams of flour in the parts that are reckoned by it, that of starters counted in; 0 where one has no grams of its own, or a line that may be flour is not understood. */
 export function flourOf(parts: readonly Part[]): number {
   if (parts.some(({ head }) => head.nominal || head.notUnderstood.length > 0)) return 0;
-  const flours = parts.flatMap(({ head }) => head.ingredients).filter((i) => !i.optional && i.weighed.known);
-  return sum(flours.map((i) => (i.weighed.known ? likelyGrams(i.weighed) : 0) * flourIn(i)));
-}
-
-function flourIn(ingredient: Ingredient): number {
-  const { food } = ingredient;
-  if (isFlour(ingredient)) return 1;
-  return food !== undefined && isStarter(food) ? (flourShare(food) ?? 0) : 0;
+  return sum(parts.map(({ head }) => (isByFlour(head) ? flourGramsOf(head).all : 0)));
 }
 
 const compositionOf = <V>(grams: (component: Component) => V): Record<CompositionField, V> =>
@@ -125,7 +115,7 @@ export function measuresOf(part: Part): ReportMeasure[] {
     const value = worked.known ? worked.value : undefined;
     return {
       name: held.measure,
-      value: value === undefined ? null : round(middle(value), 4),
+      value: worked.known ? round(likelyOf(worked), 4) : null,
       value_low: value === undefined ? null : round(value.low, 4),
       value_high: value === undefined ? null : round(value.high, 4),
       unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',

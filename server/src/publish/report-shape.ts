@@ -243,8 +243,9 @@ export interface ReportIngredient {
   readonly grams_high: number | null;
   readonly grams_from: string | null;
   readonly grams_why: string;
+  /** Per cent of the flour that the part lists; null where flour is no 100 % of it. */
   readonly bakers_percent: number | null;
-  /** Per cent of the flour of all parts, that of starters counted in; null where there is none, or a part has grams of its own only by percent. */
+  /** Per cent of the flour of all parts that are reckoned by it, that of starters counted in; null where there is none, or a part has grams of its own only by percent. */
   readonly flour_percent: number | null;
   readonly share_percent: number | null;
   readonly optional: boolean;

@@ -2,7 +2,7 @@
  * Knows a report as plain text for a terminal or a diff: stable order, one fact a line.
  */
 import { gramsText, likelyText, trimmed } from '../measure/number-text.ts';
-import { bandText, measureText } from '../recipe/measures/measure-text.ts';
+import { bandText, measureText, reachText } from '../recipe/measures/measure-text.ts';
 import { figureText } from './label.ts';
 import { allergenNames } from './report-allergens.ts';
 import type { Report, ReportIngredient, ReportMeasure, ReportOvenTime, ReportPart } from './report-shape.ts';
@@ -72,8 +72,14 @@ function ingredientLine(i: ReportIngredient, width: number): string {
   const { grams, grams_low: low, grams_high: high } = i;
   const weight = grams === null || low === null || high === null ? 'not known' : likelyText(grams, low, high);
   const share = i.share_percent === null ? '' : `${trimmed(i.share_percent, 1)} %`;
-  const bakers = i.bakers_percent === null ? '' : `${trimmed(i.bakers_percent, 1)} % of flour`;
-  return `  ${i.name.padEnd(width)}  ${weight.padEnd(20)}  ${share.padStart(7)}  ${bakers.padStart(16)}  ${i.grams_why}`.trimEnd();
+  return `  ${i.name.padEnd(width)}  ${weight.padEnd(20)}  ${share.padStart(7)}  ${ofFlour(i).padStart(16)}  ${i.grams_why}`.trimEnd();
+}
+
+/** Of what is listed and of all, where a starter or another part brings more. */
+function ofFlour({ bakers_percent: listed, flour_percent: all }: ReportIngredient): string {
+  if (listed === null) return '';
+  const percent = `${trimmed(listed, 1)} % of flour`;
+  return all === null || all === listed ? percent : `${percent} listed, ${trimmed(all, 1)} % of all`;
 }
 
 function compositionLines(part: ReportPart): string[] {
@@ -102,7 +108,8 @@ function measureLine(m: ReportMeasure): string {
   if (m.value_low === null || m.value_high === null) return `  ${m.name}: not known (usual ${band})`;
   const value = measureText(m.name, m.value_low, m.value_high);
   if (m.verdict === null) return `  ${m.name}: ${value}, ${hangsOn(m)} (usual ${band})`;
-  return `  ${m.name}: ${value}, ${VERDICTS[m.verdict]} (${band})`;
+  const reach = m.verdict === 'ok' ? reachText(m.name, m.value_low, m.value_high, m.band) : '';
+  return `  ${m.name}: ${value}, ${VERDICTS[m.verdict]}${reach} (${band})`;
 }
 
 const FIELDS = {

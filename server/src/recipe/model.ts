@@ -83,8 +83,8 @@ export interface PartHead {
   readonly kindNode?: TextNode;
   readonly kind?: Kind;
   readonly ingredients: readonly Ingredient[];
-  /** Sum of what is known, in grams; `complete` when every weighable line is. */
-  readonly massG: Range & { readonly complete: boolean };
+  /** Sum of what is known, in grams, and of what it likely is; `complete` when every weighable line is. */
+  readonly massG: Range & { readonly likely: number; readonly complete: boolean };
   /** Flour that counts as the 100 % of baker's percentages, in grams. */
   readonly flourG: Range;
   /** The pan that this part alone goes into. */

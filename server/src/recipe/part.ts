@@ -4,6 +4,7 @@
  */
 
 import type { FoodClass, Weighed } from '../food/food.ts';
+import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
@@ -161,14 +162,17 @@ function flourOf(ingredients: readonly Ingredient[]): Range {
 
 const NOTHING: Range = { low: 0, high: 0 };
 
-function massOf(ingredients: readonly Ingredient[], understood = true): Range & { complete: boolean } {
+function massOf(ingredients: readonly Ingredient[], understood = true): PartHead['massG'] {
   let mass: Range = NOTHING;
+  let likely = 0;
   let complete = understood;
   for (const { weighed, free, optional } of ingredients) {
-    if (weighed.known) mass = addRanges(mass, optional ? { low: 0, high: weighed.grams.high } : weighed.grams);
-    else if (!free) complete = false;
+    if (weighed.known) {
+      mass = addRanges(mass, optional ? { low: 0, high: weighed.grams.high } : weighed.grams);
+      likely += optional ? 0 : likelyGrams(weighed);
+    } else if (!free) complete = false;
   }
-  return { ...mass, complete };
+  return { ...mass, likely, complete };
 }
 
 /** Where neither a weight nor a yield fixes the batch, percentages are worked out on this much flour. */

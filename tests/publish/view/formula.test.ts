@@ -183,16 +183,17 @@ part cream
 `;
 
   test('grams, spread, shares of the flour and of all', () => {
-    const html = live(TART);
-    // 130 / 240, 130 / 265, and of what all weighs (sums by hand).
-    expect(row(listOf(html), 'unsalted butter')).toMatch(/^unsalted butter\|\|130\|\|54\.2\|49\.1\|1\d\.\d\|\|$/);
-    expect(row(listOf(html), 'egg yolk')).toMatch(/^egg yolk\|1 large\|17\|\d\d–\d\d\|7\.\d\|6\.\d\|/);
-    expect(row(listOf(html), 'plain flour')).toContain('|240||100|90.6|');
+    const html = live(TART.replace('25 g      plain', '90 g      plain'));
+    // 130 / 240, 130 / 330, and of what all weighs (sums by hand).
+    expect(row(listOf(html), 'unsalted butter')).toMatch(/^unsalted butter\|\|130\|\|54\.2\|39\.4\|1\d\.\d\|\|$/);
+    expect(row(listOf(html), 'egg yolk')).toMatch(/^egg yolk\|1 large\|17\|\d\d–\d\d\|7\.\d\|5\.\d\|/);
+    expect(row(listOf(html), 'plain flour')).toContain('|240||100|72.7|');
   });
 
-  test('flour under a tenth of a part measures nothing of it', () => {
-    const cream = live(TART).split('Cream</th>')[1] ?? '';
-    expect(row(cream, 'caster sugar')).toMatch(/^caster sugar\|\|110\|\|\|41\.5\|/);
+  test('flour that only binds a part measures nothing of it, and is no flour of the whole', () => {
+    const [crust = '', cream = ''] = live(TART).split('Cream</th>');
+    expect(row(cream, 'caster sugar')).toMatch(/^caster sugar\|\|110\|\|\|\|11\.\d\|/);
+    expect(row(crust, 'plain flour')).toContain('|240||100|100|');
   });
 
   test('without flour both columns go', () => {

@@ -7,10 +7,11 @@ import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
 import type { Kind, KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
-import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
+import { type Verdict, verdictOf, verdictOn } from '../../recipe/measures/kinds.ts';
 import { bandText, measureText, whatever } from '../../recipe/measures/measure-text.ts';
 import { countsFor, type ShareOf } from '../../recipe/measures/open.ts';
 import { partMeasure } from '../../recipe/measures/part-measure.ts';
+import { likelyOf } from '../../recipe/measures/worked-ratio.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
@@ -22,6 +23,7 @@ export interface BandValues {
   readonly kind: Kind;
   readonly measure: KindMeasure;
   readonly value: Range;
+  readonly likely?: Range;
   readonly verdict: Verdict;
   readonly contents: readonly Ingredient[];
   /** Of what its range hangs on, since nobody knows which food it is or what is in it. */
@@ -43,8 +45,8 @@ export function outsideBand(
   const contents = contentsOf(part);
   const worked = partMeasure(part, name);
   if (!worked.known) return NOTHING;
-  const { value, open } = worked;
-  const verdict = verdictOf(value.low, value.high, held);
+  const { value, likely, open } = worked;
+  const verdict = verdictOn(worked, held);
   const past = side === 'high' ? 'too high' : 'too low';
   if (verdict !== side && verdict !== past) return NOTHING;
   const values = {
@@ -55,6 +57,7 @@ export function outsideBand(
     value,
     verdict,
     contents,
+    ...(likely && { likely }),
     ...(open && { open }),
   };
   const at = place?.() ?? kindPlace(part);
@@ -82,7 +85,7 @@ export function ingredientPlace(ingredient: Ingredient | undefined): Place | und
 
 /** `The dough: water per flour is 126 %; for shortcrust 18 to 40 % is usual. Expect: tough. Use less water.` */
 export function sayBand(values: BandValues, more?: string): Said {
-  const { value, measure: held, kind, verdict, partName } = values;
+  const { measure: held, kind, verdict, partName } = values;
   const high = isHigh(verdict);
   const outcome = high ? held.above : held.below;
   const far = verdict === 'too high' || verdict === 'too low';
@@ -95,24 +98,26 @@ export function sayBand(values: BandValues, more?: string): Said {
     message:
       `${subject} is ${valueText(values)}${whatever(values.open)}; ${bandText(held.measure, held.usual)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
     ...(partName !== '' && { about }),
-    value: middleOf(value),
+    value: likelyOf(values),
     unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
     band: held.usual,
     source: held.source,
   };
 }
 
-/** The value; where rounding would put it inside the band, `just under 12 %`. */
-function valueText({ value, verdict, measure: { measure: name, usual } }: BandValues): string {
-  const text = measureText(name, value.low, value.high);
-  const edge = usual[isHigh(verdict) ? 1 : 0];
-  const rounded = edge !== null && text === measureText(name, edge, edge);
+/** The value; where rounding would put it inside the band, `just under 12 %`; where how far it is out hangs on it, what it likely is. */
+function valueText(values: BandValues): string {
+  const { value, verdict, measure: held } = values;
+  const say = (low: number, high: number) => measureText(held.measure, low, high);
+  const text = say(value.low, value.high);
+  if (verdictOf(value.low, value.high, held) !== verdict)
+    return `${text}, likely ${say(likelyOf(values), likelyOf(values))}`;
+  const edge = held.usual[isHigh(verdict) ? 1 : 0];
+  const rounded = edge !== null && text === say(edge, edge);
   return rounded ? `just ${isHigh(verdict) ? 'over' : 'under'} ${text}` : text;
 }
 
 export const isHigh = (verdict: Verdict): boolean => verdict === 'high' || verdict === 'too high';
-
-export const middleOf = (range: Range): number => (range.low + range.high) / 2;
 
 /** Of the ingredients, the one of which `amount` is most, and more than nothing. */
 export function mostOf(

@@ -1,18 +1,10 @@
 import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { otherDepression } from '../../recipe/measures/freezing.ts';
 import { milkSolids, sugarSolids } from '../../recipe/measures/shares.ts';
+import { likelyOf } from '../../recipe/measures/worked-ratio.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
-import {
-  type BandValues,
-  ingredientPlace,
-  isHigh,
-  middleOf,
-  mostBringing,
-  mostOf,
-  outsideBand,
-  sayBand,
-} from './band.ts';
+import { type BandValues, ingredientPlace, isHigh, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
 import { isFrozenStill } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
@@ -83,5 +75,4 @@ const mainMilk = (part: Part): Ingredient | undefined =>
 const FREEZER_C = -18;
 
 /** Ice as a share of the water, were the solution ideal: the depression grows as the water left shrinks. */
-const frozenPercent = ({ value }: BandValues): number =>
-  Math.max(0, Math.round((1 - middleOf(value) / FREEZER_C) * 100));
+const frozenPercent = (values: BandValues): number => Math.max(0, Math.round((1 - likelyOf(values) / FREEZER_C) * 100));

@@ -4,8 +4,9 @@
 import type { Food, FoodClass } from '../../food/food.ts';
 import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { flourShare, freeWater } from '../../recipe/measures/shares.ts';
+import { likelyOf } from '../../recipe/measures/worked-ratio.ts';
 import type { Ingredient } from '../../recipe/model.ts';
-import { type BandValues, isHigh, middleOf, mostOf } from './band.ts';
+import { type BandValues, isHigh, mostOf } from './band.ts';
 
 /** The ingredient that brings most added water and can give some up: water first, then milk, juice and the like. */
 export function mainLiquid(contents: readonly Ingredient[]): Ingredient | undefined {
@@ -61,10 +62,11 @@ export function gardenWater(
 }
 
 /** Water that is beyond the usual band, or short of it, in grams. */
-export function waterOutsideG({ value, measure, verdict, contents }: BandValues): number {
+export function waterOutsideG(values: BandValues): number {
+  const { measure, verdict, contents } = values;
   const edge = measure.usual[isHigh(verdict) ? 1 : 0] ?? 0;
   const flour = contents.reduce((sum, i) => sum + gramsOf(i) * bringing(i, flourShare), 0);
-  return Math.abs(middleOf(value) - edge) * flour;
+  return Math.abs(likelyOf(values) - edge) * flour;
 }
 
 /** Below this share of the water they are not worth naming. */

@@ -10,11 +10,12 @@ import { trimmed } from '../../measure/number-text.ts';
 import { gramsOf, timesTheIngredient } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { KindMeasure } from '../../recipe/measures/kind.ts';
-import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
+import { type Verdict, verdictOf, verdictOn } from '../../recipe/measures/kinds.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
+import { likelyOf } from '../../recipe/measures/worked-ratio.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import type { Fix, Scene } from '../check.ts';
-import { type BandValues, isHigh, middleOf } from './band.ts';
+import { type BandValues, isHigh } from './band.ts';
 
 /** How far an ingredient may be moved by a fix, from a part of it to a multiple. */
 const MOST = 12;
@@ -79,7 +80,7 @@ const NO_WORSE: { readonly [now in Verdict]: readonly Verdict[] } = {
 /** Where a measure surely lies; undefined where it is not known. */
 function verdictAmong(held: KindMeasure, contents: readonly Ingredient[]): Verdict | undefined {
   const worked = workOut(held.measure, contents);
-  return worked.known ? verdictOf(worked.value.low, worked.value.high, held) : undefined;
+  return worked.known ? verdictOn(worked, held) : undefined;
 }
 
 /** The fix that reaches what the formula asks; `now` is what its ingredient weighs, in grams. */
@@ -165,12 +166,12 @@ function factor(formula: Formula): number | undefined {
 /** Past an edge by so much, as sums of floats may fall on either side of it. */
 const HAIR = 1e-9;
 
-/** Whether the measure's middle lies in the usual band, and the others where they may, with so many times the ingredient. */
+/** Whether what the measure likely is lies in the usual band, and the others where they may, with so many times the ingredient. */
 function mends({ values: { measure: held }, contents, ingredient, others }: Formula, by: number): boolean {
   const changed = contents.map((i) => (i === ingredient ? timesTheIngredient(i, by) : i));
   const worked = workOut(held.measure, changed);
   if (!worked.known) return false;
-  const at = middleOf(worked.value);
+  const at = likelyOf(worked);
   return (
     verdictOf(at, at, held) === 'ok' &&
     others.every((other) => {

@@ -1,7 +1,7 @@
 import type { Food } from '../../food/food.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { MeasureName } from '../../recipe/measures/kind.ts';
-import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
+import { type Verdict, verdictOn } from '../../recipe/measures/kinds.ts';
 import { measure } from '../../recipe/measures/measures.ts';
 import {
   chocolateShare,
@@ -114,5 +114,5 @@ function verdictIn(part: Part, name: MeasureName): Verdict {
   const held = part.head.kind?.measures.find((m) => m.measure === name);
   if (held === undefined) return 'ok';
   const worked = measure(name, contentsOf(part));
-  return worked.known ? verdictOf(worked.value.low, worked.value.high, held) : 'ok';
+  return worked.known ? verdictOn(worked, held) : 'ok';
 }

@@ -1,6 +1,5 @@
 /** Pans: the tins of the trade that hold about what is listed first, then the shapes. */
 import { trimmed } from '../../measure/number-text.ts';
-import { middle } from '../../measure/quantity.ts';
 import type { PanShape } from '../../notation/tree.ts';
 import { type TradePan, tradePans } from '../../recipe/measures/pan-table.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
@@ -67,7 +66,7 @@ function usual({ recipe, house }: Snapshot, typed: string): readonly Tin[] {
     return shape === undefined || pan.by !== by || !shape.startsWith(typed.toLowerCase()) ? [] : [{ pan, shape }];
   });
   const complete = recipe.heads.every(({ massG, nominal }) => massG.complete && !nominal);
-  const wanted = recipe.heads.reduce((sum, { massG }) => sum + middle(massG), 0) / FILLED;
+  const wanted = recipe.heads.reduce((sum, { massG }) => sum + massG.likely, 0) / FILLED;
   if (!complete || wanted <= 0) return tins.slice(0, MOST);
   const off = ({ pan }: Tin): number => Math.abs(Math.log(pan.volumeMl / wanted));
   return tins.sort((a, b) => off(a) - off(b)).slice(0, MOST);

@@ -1,8 +1,9 @@
 /** Grams where the amount of a line of the list is no weight: behind the name, so that the columns stay. A double click writes `2 cups = 250 g`. */
+
 import { wrongPlaces } from '../../checks/finding.ts';
 import { convertRecipe } from '../../edits/convert.ts';
+import { likelyGrams } from '../../food/weigh.ts';
 import { gramsText } from '../../measure/number-text.ts';
-import { middle } from '../../measure/quantity.ts';
 import { equalOf, isMass, measuresOf } from '../../notation/item-amounts.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { weightFact } from '../facts.ts';
@@ -25,7 +26,7 @@ function gramsLabel({ node, weighed, free }: Ingredient): string | undefined {
   if (!weighed.known || free || node.amount?.kind !== 'measured' || equalOf(node) !== undefined) return undefined;
   if (measuresOf(node).some(isMass)) return undefined;
   const { low, high } = weighed.grams;
-  const likely = weighed.typical ?? middle(weighed.grams);
+  const likely = likelyGrams(weighed);
   if (gramsText(low) === gramsText(high)) return `= ${gramsText(low)} g`;
   if (high - low > WIDE * likely) return `${gramsText(low)} to ${gramsText(high)} g`;
   return `≈ ${gramsText(likely)} g`;

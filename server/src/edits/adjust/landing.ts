@@ -2,18 +2,18 @@
  * Knows at which factors of a few lines the measures of a list land on their targets: an equation for each, and for what holds.
  * Refuses to choose the lines, and to round.
  */
-import { middle } from '../../measure/quantity.ts';
 import { bringing, gramsOf, timesTheIngredient } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
 import type { MeasureName } from '../../recipe/measures/kind.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
 import { flourShare } from '../../recipe/measures/shares.ts';
+import { likelyOf } from '../../recipe/measures/worked-ratio.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { aboveOf } from './carriers.ts';
 import { type Equation, type Free, nearestFactors } from './least-squares.ts';
 
-/** A measure and what its middle is brought to: a ratio, or degrees Celsius. */
+/** A measure and what it is likely to be is brought to: a ratio, or degrees Celsius. */
 export interface Target {
   readonly measure: MeasureName;
   readonly to: number;
@@ -132,7 +132,7 @@ function placeAt(
 ): number | undefined {
   const worked = workOut(measure, listAt(contents, factors));
   if (!worked.known) return undefined;
-  return end === undefined ? middle(worked.value) : worked.value[end];
+  return end === undefined ? likelyOf(worked) : worked.value[end];
 }
 
 /** Where a target is gone to in this round: its aim, and of a slope so much of the way. */

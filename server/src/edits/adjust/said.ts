@@ -3,10 +3,9 @@
  * Refuses to work any of it out.
  */
 import { gramsText, trimmed } from '../../measure/number-text.ts';
-import { middle } from '../../measure/quantity.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
 import type { KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
-import { verdictOf } from '../../recipe/measures/kinds.ts';
+import { verdictOn } from '../../recipe/measures/kinds.ts';
 import { bandText, measureText } from '../../recipe/measures/measure-text.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
@@ -74,7 +73,7 @@ function turnedWords({ turned }: Solution, moving: ReadonlySet<Ingredient>): str
 function stayWords(part: Part, { hold }: Wish, { rest, factors }: Solution, { moved }: Change): string[] {
   const { head } = part;
   const percents = head.ingredients.some((i) => i.percent !== undefined);
-  const grams = moved.reduce((sum, m) => sum + m.gramsAfter - m.gramsBefore, middle(head.massG));
+  const grams = moved.reduce((sum, m) => sum + m.gramsAfter - m.gramsBefore, head.massG.likely);
   const weighs = `${partWords(part)} then weighs ${gramsText(grams)} g`;
   if (hold.has('mass')) {
     const [first] = rest;
@@ -83,7 +82,7 @@ function stayWords(part: Part, { hold }: Wish, { rest, factors }: Solution, { mo
       Math.abs(by - 1) < 5e-4
         ? ''
         : `; the rest goes ${by > 1 ? 'up' : 'down'} by ${trimmed(Math.abs(by - 1) * 100, 1)} %, each in proportion`;
-    return [`The whole stays at ${gramsText(middle(head.massG))} g${follows}.`];
+    return [`The whole stays at ${gramsText(head.massG.likely)} g${follows}.`];
   }
   return percents || !head.massG.complete || head.nominal ? ['The rest stays.'] : [`The rest stays; ${weighs}.`];
 }
@@ -118,8 +117,7 @@ function elsewhere(part: Part, { targets }: Wish, { now, then }: Pick<Change, 'n
 function placed(held: KindMeasure, list: readonly Ingredient[]) {
   const worked = workOut(held.measure, list);
   if (!worked.known) return undefined;
-  const { value } = worked;
-  return { value, verdict: verdictOf(value.low, value.high, held) };
+  return { value: worked.value, verdict: verdictOn(worked, held) };
 }
 
 /** Why the targets cannot be had, by what each could come to by itself. */

@@ -43,7 +43,7 @@ function eachG({ parts, yield: made }: Recipe): number | null {
   const amount = made?.node.amount;
   if (amount === undefined || amount.unit !== undefined || !(amount.quantity.low > 0)) return null;
   if (!parts.every((p) => p.head.massG.complete && !p.head.nominal)) return null;
-  return parts.reduce((sum, p) => sum + middle(p.head.massG), 0) / middle(amount.quantity);
+  return parts.reduce((sum, p) => sum + p.head.massG.likely, 0) / middle(amount.quantity);
 }
 
 const FIELDS = new Set(['text', 'pan', 'oven', 'time', 'tags', 'from']);

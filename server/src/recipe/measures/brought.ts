@@ -1,14 +1,15 @@
 /**
- * Knows what an ingredient brings to a sum by the middle of what is known of it, and the list in which some lines weigh so many times as much.
+ * Knows what an ingredient brings to a sum by what it likely weighs, and the list in which some lines weigh so many times as much.
  * Refuses to know what is added up.
  */
-import { middle, scaleRange } from '../../measure/quantity.ts';
+import { likelyGrams, timesTheWeight } from '../../food/weigh.ts';
+import { middle } from '../../measure/quantity.ts';
 import { timesOf } from '../../measure/total.ts';
 import type { Ingredient } from '../model.ts';
 import { countsFor, type ShareOf } from './open.ts';
 
-/** The middle of what an ingredient weighs, in grams; 0 where it is not known. */
-export const gramsOf = (i: Ingredient): number => (i.weighed.known ? middle(i.weighed.grams) : 0);
+/** What an ingredient likely weighs, in grams; 0 where it is not known. */
+export const gramsOf = (i: Ingredient): number => (i.weighed.known ? likelyGrams(i.weighed) : 0);
 
 /** What a gram of the ingredient brings, by the middle of the range. */
 export const bringing = (i: Ingredient, share: ShareOf): number => middle(countsFor(share, i));
@@ -22,6 +23,6 @@ export function timesTheIngredient(ingredient: Ingredient, by: number): Ingredie
   return {
     ...ingredient,
     node: { ...node, amount: { ...amount, quantity } },
-    weighed: { ...weighed, grams: scaleRange(weighed.grams, by) },
+    weighed: timesTheWeight(weighed, by),
   };
 }

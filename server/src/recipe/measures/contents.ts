@@ -3,7 +3,7 @@
  * Refuses to judge it.
  */
 
-import { scaleRange } from '../../measure/quantity.ts';
+import { likelyGrams, timesTheWeight } from '../../food/weigh.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { IngredientNode } from '../../notation/tree.ts';
 import { isFlour } from '../list/ingredient.ts';
@@ -83,13 +83,11 @@ function shareOf(head: PartHead, line: Ingredient): readonly Ingredient[] {
   const { weighed } = line;
   const { massG } = head;
   if (!weighed.known || !massG.complete || !(massG.low > 0)) return [line];
-  return sharesOf(head, (weighed.grams.low + weighed.grams.high) / (massG.low + massG.high));
+  return sharesOf(head, likelyGrams(weighed) / massG.likely);
 }
 
 /** The list of a part so many times over. */
 function sharesOf(head: PartHead, by: number): readonly Ingredient[] {
   if (by === 1) return head.ingredients;
-  return head.ingredients.map((i) =>
-    i.weighed.known ? { ...i, weighed: { ...i.weighed, grams: scaleRange(i.weighed.grams, by) } } : i,
-  );
+  return head.ingredients.map((i) => (i.weighed.known ? { ...i, weighed: timesTheWeight(i.weighed, by) } : i));
 }

@@ -15,6 +15,7 @@ import savoury from '../../../data/kinds/savoury.json' with { type: 'json' };
 import seasoning from '../../../data/kinds/seasoning.json' with { type: 'json' };
 import sweet from '../../../data/kinds/sweet.json' with { type: 'json' };
 import { onceByText } from '../../measure/once.ts';
+import type { Range } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Band, HouseBands, Kind, KindMeasure } from './kind.ts';
 
@@ -85,6 +86,25 @@ function withBand(measure: KindMeasure, usual: Band | undefined): KindMeasure {
 }
 
 export type Verdict = 'ok' | 'low' | 'high' | 'too low' | 'too high';
+
+/**
+ * Where a measure lies: outside is what surely is; how far, what it likely is. Where that is far past all that works, one end of the
+ * range in the band is no comfort: a tablespoon was taken for a teaspoon.
+ */
+export function verdictOn({ value, likely }: { value: Range; likely?: Range }, measure: KindMeasure): Verdict {
+  const sure = verdictOf(value.low, value.high, measure);
+  if (likely === undefined || sure === 'too high' || sure === 'too low') return sure;
+  const at = verdictOf(likely.low, likely.high, measure);
+  if (at === `too ${sure}`) return at;
+  const [worstLow, worstHigh] = measure.implausible;
+  const isFar =
+    (at === 'too high' && worstHigh !== null && likely.low > worstHigh * FAR) ||
+    (at === 'too low' && worstLow !== null && likely.high < worstLow / FAR);
+  return isFar ? at : sure;
+}
+
+/** Past the edge of what works by so many times: the spread of a heaped cup is less (USDA SR26: flour 120 to 150 g). */
+const FAR = 1.25;
 
 /** Where an interval of values lies: only what is wholly outside a band is called outside. */
 export function verdictOf(low: number, high: number, measure: KindMeasure): Verdict {

@@ -4,7 +4,7 @@
 import { percentRange, significant } from '../../measure/number-text.ts';
 import type { Ingredient } from '../model.ts';
 import { MEASURES } from './definitions.ts';
-import type { MeasureName } from './kind.ts';
+import type { Band, MeasureName } from './kind.ts';
 
 /** A value of the measure as a cook reads it: `31 to 38 %`, `2.4 to 3`, `−2.6 °C`. */
 export function measureText(name: MeasureName, low: number, high: number): string {
@@ -26,8 +26,17 @@ export function whatever(open: readonly Ingredient[] = []): string {
     : `, whatever \`${first.name}\` brings`;
 }
 
+/** Where a range that lies in its band reaches out of it: ` or above it`. */
+export function reachText(name: MeasureName, low: number, high: number, [least, most]: Band): string {
+  const isPast = (at: number, edge: number | null, by: number): boolean =>
+    edge !== null && (at - edge) * by > 0 && measureText(name, at, at) !== measureText(name, edge, edge);
+  const [below, above] = [isPast(low, least, -1), isPast(high, most, 1)];
+  if (below && above) return ' or to either side of it';
+  return above ? ' or above it' : below ? ' or below it' : '';
+}
+
 /** A band of the measure as a cook reads it: `18 to 40 %`, `up to 2 %`, `from 1.3`. */
-export function bandText(name: MeasureName, [low, high]: readonly [number | null, number | null]): string {
+export function bandText(name: MeasureName, [low, high]: Band): string {
   if (high === null) return `from ${measureText(name, low ?? 0, low ?? 0)}`;
   return low === null || low === 0 ? `up to ${measureText(name, high, high)}` : measureText(name, low, high);
 }

@@ -5,7 +5,7 @@
 import type { ListedPart } from '../recipe.ts';
 import { contentsOf } from './contents.ts';
 import type { KindMeasure, MeasureName } from './kind.ts';
-import { type Verdict, verdictOf } from './kinds.ts';
+import { type Verdict, verdictOf, verdictOn } from './kinds.ts';
 import { measure } from './measures.ts';
 import type { MeasureValue } from './worked-ratio.ts';
 
@@ -20,7 +20,7 @@ export const partMeasure = (part: ListedPart, name: MeasureName): MeasureValue =
 export function placeIn(worked: MeasureValue, held: KindMeasure): Verdict | undefined {
   if (!worked.known) return undefined;
   const { low, high } = worked.value;
-  const verdict = verdictOf(low, high, held);
+  const verdict = verdictOn(worked, held);
   if (verdict !== 'ok' || worked.open === undefined) return verdict;
   const surely = [low, high].every((at) => verdictOf(at, at, held) === 'ok');
   return surely ? 'ok' : undefined;

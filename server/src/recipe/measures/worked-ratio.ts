@@ -2,7 +2,8 @@
  * Knows how what stands above the line and below is added up over a list, with what is not told, and what the quotient hangs on.
  * Refuses to know which measure it is.
  */
-import type { Quantity, Range } from '../../measure/quantity.ts';
+import { likelyGrams } from '../../food/weigh.ts';
+import { exactly, middle, type Quantity, type Range } from '../../measure/quantity.ts';
 import { baseOf } from '../../measure/unit.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { Ingredient } from '../model.ts';
@@ -13,10 +14,16 @@ export type MeasureValue =
   | {
       readonly known: true;
       readonly value: Range;
+      /** The value where every weight is its likeliest, and no less open otherwise; left out where that is the same. */
+      readonly likely?: Range;
       /** What the range hangs on for a good part: lines of a food that could be several, or that nobody knows. */
       readonly open?: readonly Ingredient[];
     }
   | { readonly known: false; readonly why: string };
+
+/** What a measure likely is: its middle, with every weight at its likeliest. */
+export const likelyOf = ({ value, likely = value }: { readonly value: Range; readonly likely?: Range }): number =>
+  middle(likely);
 
 export interface Ratio {
   /** Completes "The … is 31 %". */
@@ -37,6 +44,7 @@ export function ratio(definition: Ratio, ingredients: readonly Ingredient[]): Me
   const { top, topG, bottom, per } = definition;
   const terms: Term[] = [];
   let untold: Untold[] | undefined;
+  let likely: Map<Term, Range> | undefined;
   for (const ingredient of ingredients) {
     if (ingredient.free) continue;
     const { weighed } = ingredient;
@@ -57,6 +65,10 @@ export function ratio(definition: Ratio, ingredients: readonly Ingredient[]): Me
     }
     term.grams = ingredient.optional ? { low: 0, high: written.high } : written;
     terms.push(term);
+    if (weighed.known && !ingredient.optional && written.low < written.high) {
+      likely ??= new Map();
+      likely.set(term, exactly(likelyGrams(weighed)));
+    }
     if (above === undefined || below === undefined) {
       untold ??= [];
       untold.push({ ingredient, ...term });
@@ -75,7 +87,8 @@ export function ratio(definition: Ratio, ingredients: readonly Ingredient[]): Me
     };
   }
   const open = untold === undefined ? [] : bearing(untold, terms);
-  return open.length === 0 ? { known: true, value } : { known: true, value, open };
+  const at = likely && ratioOf(terms.map((term) => ({ ...term, grams: likely.get(term) ?? term.grams })));
+  return { known: true, value, ...(at && { likely: at }), ...(open.length > 0 && { open }) };
 }
 
 interface Untold extends Term {

@@ -65,14 +65,8 @@ function notKnown(lacking: readonly string[]): string {
 const gramsOf = ({ ingredients, relative }: ReportPart): number =>
   relative ? 0 : ingredients.reduce((sum, { grams, optional }) => sum + (optional ? 0 : (grams ?? 0)), 0);
 
-/** Flour under this share of a part is no measure of it: 480 % of 25 g says nothing. */
-const LITTLE_FLOUR = 0.1;
-
-function showsFlour(part: ReportPart): boolean {
-  const [flour] = part.ingredients.filter(({ bakers_percent: percent }) => percent !== null && percent > 0);
-  if (flour?.bakers_percent == null) return false;
-  return ((flour.grams ?? 0) * 100) / flour.bakers_percent >= LITTLE_FLOUR * gramsOf(part);
-}
+/** Whether the part is reckoned by its flour. */
+const showsFlour = ({ ingredients }: ReportPart): boolean => ingredients.some((i) => i.bakers_percent !== null);
 
 function partRows(part: ReportPart, columns: Columns): string {
   const { name, kind, relative } = part;
@@ -135,7 +129,7 @@ function ingredientRow(part: ReportPart, ingredient: ReportIngredient, columns: 
     written: escapeHtml(asWritten),
     grams: part.relative ? EMPTY : gramsCell(grams),
     spread,
-    inPart: percentCell(showsFlour(part) || part.relative ? ingredient.bakers_percent : null),
+    inPart: percentCell(ingredient.bakers_percent),
     inAll: percentCell(ingredient.flour_percent),
     share: part.relative || optional ? '' : percentCell(share(grams, columns.all)),
     drawn: part.relative ? '' : bar([{ class: 'bar', width: share(grams, columns.heaviest) }]),

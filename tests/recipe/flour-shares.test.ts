@@ -24,7 +24,8 @@ describe('a share of the flour', () => {
 
   test('of two flours adds up by what they likely weigh', () => {
     const text = 'recipe Bread as lean bread\n  1 cup  plain flour\n  1 cup  wholemeal flour\n  150 g  water\n';
-    const sum = (shares(text, 'plain flour')?.listed.likely ?? 0) + (shares(text, 'wholemeal flour')?.listed.likely ?? 0);
+    const sum =
+      (shares(text, 'plain flour')?.listed.likely ?? 0) + (shares(text, 'wholemeal flour')?.listed.likely ?? 0);
     expect(sum).toBeCloseTo(1, 9);
   });
 
@@ -42,9 +43,17 @@ describe('a share of the flour', () => {
 
 describe('flour is the 100 %', () => {
   test.each([
-    ['of a kind that is measured by it', 'recipe R as choux\n  100 g  plain flour\n  400 g  eggs\n  300 g  water\n', true],
+    [
+      'of a kind that is measured by it',
+      'recipe R as choux\n  100 g  plain flour\n  400 g  eggs\n  300 g  water\n',
+      true,
+    ],
     ['of no kind, where it is a good part', 'recipe R\n  200 g  plain flour\n  100 g  butter\n', true],
-    ['not of a cheese filling', 'recipe R as cheese filling\n  900 g  cream cheese\n  25 g  plain flour\n  3  eggs\n', false],
+    [
+      'not of a cheese filling',
+      'recipe R as cheese filling\n  900 g  cream cheese\n  25 g  plain flour\n  3  eggs\n',
+      false,
+    ],
     ['not of a sauce that it binds', 'recipe R as roux sauce\n  50 g  plain flour\n  300 g  milk\n', false],
     ['not of no kind where it only binds', 'recipe R\n  25 g  plain flour\n  500 g  milk\n', false],
   ])('%s', (_, text, is) => expect(isByFlour(headOf(text))).toBe(is));

@@ -53,8 +53,8 @@ export default defineCheck<Values>({
       {
         text: 'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  30 g      caster sugar\n# "caster sugar" meringue-unstable *: weeps and falls\n  do Whisk the egg whites and rain in the sugar until stiff.\n  do Bake at 100 C for 1 h 30 min until dry.\n',
         after: {
-          'Write 66 g caster sugar, 36 g more':
-            'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  66 g      caster sugar\n  do Whisk the egg whites and rain in the sugar until stiff.\n  do Bake at 100 C for 1 h 30 min until dry.\n',
+          'Write 67 g caster sugar, 37 g more':
+            'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  67 g      caster sugar\n  do Whisk the egg whites and rain in the sugar until stiff.\n  do Bake at 100 C for 1 h 30 min until dry.\n',
         },
       },
       'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  1 large   egg yolk\n# "egg yolk" meringue-unstable: keeps the white from whipping up\n  240 g     caster sugar\n  do Whisk the egg whites with the egg yolk and rain in the sugar until stiff.\n  do Bake at 100 C for 1 h 30 min until dry.\n',

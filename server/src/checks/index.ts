@@ -35,6 +35,7 @@ import weakBrine from './formula/weak-brine.ts';
 import yeastOutOfRange from './formula/yeast-out-of-range.ts';
 import bakeTimeDoubtful from './method/bake-time-doubtful.ts';
 import chillTooShort from './method/chill-too-short.ts';
+import heatOutOfRange from './method/heat-out-of-range.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import panOverfull from './method/pan-overfull.ts';
@@ -43,6 +44,7 @@ import scalesDisagree from './method/scales-disagree.ts';
 import shortRest from './method/short-rest.ts';
 import timeDisagrees from './method/time-disagrees.ts';
 import timeMissing from './method/time-missing.ts';
+import timeOutOfRange from './method/time-out-of-range.ts';
 import yieldMismatch from './method/yield-mismatch.ts';
 import yieldMissing from './method/yield-missing.ts';
 import allowWithoutEffect from './reading/allow-without-effect.ts';
@@ -119,6 +121,7 @@ export const CHECKS: readonly Check[] = [
   yeastOutOfRange,
   bakeTimeDoubtful,
   chillTooShort,
+  heatOutOfRange,
   noDonenessCue,
   ovenNotSet,
   panOverfull,
@@ -127,6 +130,7 @@ export const CHECKS: readonly Check[] = [
   shortRest,
   timeDisagrees,
   timeMissing,
+  timeOutOfRange,
   yieldMismatch,
   yieldMissing,
   allowWithoutEffect,

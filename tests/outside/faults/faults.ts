@@ -190,6 +190,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'home/kisses': [
+    ['time-out-of-range', 'seconds for minutes', ['225 F for 30 min', '225 F for 30 s']],
+    ['heat-out-of-range', '225 °C for °F', ['bake at 225 F for 30 min', 'bake at 275 C for 30 min']],
     ['meringue-unstable', 'a quarter of a cup of sugar', ['1 1/4 cup  powdered', '1/4 cup   powdered']],
     [
       'meringue-unstable',
@@ -285,6 +287,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['unknown-kind', 'misspelled', ['as pasta dough', 'as pasta doug']],
   ],
   'home/one-egg-cake': [
+    ['time-out-of-range', 'a digit lost', ['for 30 min in a shallow', 'for 3 min in a shallow']],
+    ['heat-out-of-range', '250 °C', ['at 350 F', 'at 250 C']],
     ['allergen-claim', 'called egg-free', ['  yield   1 cake\n', '  yield   1 cake\n  tags    egg-free\n']],
     ['leavening-out-of-range', 'tablespoons of powder for teaspoons', ['2 1/2 tsp  baking', '2 1/2 tbsp  baking']],
     ['sugar-out-of-range', 'two cups more of sugar', ['1/2 cup   sugar', '2 1/2 cup  sugar']],
@@ -323,6 +327,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['unlisted-ingredient', 'the sugar left out of the list', ['  3 tbsp    sugar\n', '']],
   ],
   'home/parker-house-rolls': [
+    ['time-out-of-range', 'hours for minutes', ['for 12-15 min', 'for 12-15 h']],
+    ['heat-out-of-range', '200 °F', ['bake at 400 F', 'bake at 250 F']],
     ['leftover-amount', 'the rest of the flour forgotten', ['Work in the rest of the flour, knead,', 'Knead,']],
     ['overdrawn-amount', 'more flour than there is', ['3 cups of the flour', '6 cups of the flour']],
     ['unknown-food', 'letters swapped', ['1 tsp     salt', '1 tsp     slat']],
@@ -334,6 +340,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['sugar-out-of-range', 'cups of sugar for spoons', ['2 tbsp    sugar', '2 cup     sugar']],
   ],
   'home/pound-cake': [
+    ['time-out-of-range', 'a digit too many', ['for 75 min', 'for 750 min']],
+    ['heat-out-of-range', '300 °C for °F', ['at 300 F', 'at 300 C']],
     ['egg-out-of-range', 'four eggs for ten', ['10        eggs', '4         eggs']],
     ['sugar-out-of-range', 'a quarter of the sugar', ['1 lb      sugar', '1/4 lb    sugar']],
     ['fat-out-of-range', 'butter doubled', ['1 lb      butter', '2 lb      butter']],
@@ -370,6 +378,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['overdrawn-amount', 'more sugar than there is', ['Add the sugar', 'Add 3 lb of the sugar']],
   ],
   'home/rich-cookies': [
+    ['time-out-of-range', 'hours for minutes', ['for 8 min until brown', 'for 8 h until brown']],
+    ['heat-out-of-range', 'a wrong hundred', ['Bake at 375 F', 'Bake at 575 F']],
     ['fat-out-of-range', 'a spoon of butter for a cup', ['1/2 cup   butter', '1/2 tbsp  butter']],
     ['sugar-out-of-range', 'three cups of sugar for a third', ['1/3 cup   sugar', '3 cup     sugar']],
     ['no-doneness-cue', 'no sign', [' until brown at the rim', '']],
@@ -383,6 +393,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'home/roast-turkey': [
+    ['time-out-of-range', 'days for hours', ['for 3 h, basting', 'for 3 days, basting']],
     ['bake-time-doubtful', 'an hour for three', ['350 F for 3 h', '350 F for 1 h']],
     ['undercooked', 'taken out at 140 F', ['reads 165 F', 'reads 140 F']],
     ['no-safe-temperature', 'no reading', [', until the thigh reads 165 F', '']],
@@ -577,6 +588,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['unlisted-ingredient', 'the eggs left out of the list', ['  3         eggs\n', '']],
   ],
   'published/imperial/beeton-144-pea-soup': [
+    ['time-out-of-range', 'days for hours', ['simmer for 3 h', 'simmer for 3 days']],
     ['salt-out-of-range', 'cups of salt for teaspoons', ['2 tsp     salt', '2 cup     salt']],
     ['low-acid-preserve', 'sealed in jars', ['boil for 15 min and serve', 'boil for 15 min, fill in jars and seal']],
     [

@@ -1,0 +1,37 @@
+/**
+ * Knows how a check calls what is heated, and a time in a cook's words.
+ * Refuses to judge.
+ */
+import { trimmed } from '../../measure/number-text.ts';
+
+/** What is of no kind, as it is called. */
+const CALLED: Readonly<Record<string, string>> = {
+  any: 'any food',
+  'any flesh': 'meat or fish',
+  'any dough': 'a dough with yeast',
+  'any batter': 'cake, pastry or biscuits',
+  'any custard': 'a custard',
+  'any fat': 'frying',
+  'any chocolate': 'chocolate',
+  'any cultured milk': 'milk with a culture in it',
+};
+
+/** `cookie`, `meringue or meat or fish` */
+export const calledAs = (of: string): string =>
+  of
+    .split(' or ')
+    .map((each) => CALLED[each] ?? each)
+    .join(' or ');
+
+const HOUR = 60;
+const DAY = 1440;
+
+/** `45 s`, `40 min`, `2 h`, `1 h 30 min`, `3 days` */
+export function spanText(minutes: number): string {
+  if (minutes < 1) return `${trimmed(minutes * HOUR, 0)} s`;
+  if (minutes >= 2 * DAY) return `${trimmed(minutes / DAY, 0)} days`;
+  const hours = Math.floor(minutes / HOUR);
+  const rest = Math.round(minutes - hours * HOUR);
+  if (minutes < 2 * HOUR && rest > 0 && hours > 0) return `${hours} h ${rest} min`;
+  return hours === 0 ? `${trimmed(minutes, minutes < 10 ? 1 : 0)} min` : `${trimmed(minutes / HOUR, 1)} h`;
+}

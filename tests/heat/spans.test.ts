@@ -1,0 +1,30 @@
+/**
+ * Every kind says within what it is heated, or that it is not; and no published time lies outside.
+ */
+import { describe, expect, test } from 'vitest';
+import text from '../../server/data/heat/spans.tsv';
+import { spansOf } from '../../server/src/heat/spans.ts';
+import { FAMILIES } from '../../server/src/recipe/list/families.ts';
+import { KINDS } from '../../server/src/recipe/measures/kinds.ts';
+import { rowsIn, wordsIn } from '../../server/src/measure/table-rows.ts';
+
+const rows = rowsIn(text);
+
+test.each(KINDS.map(({ name }) => name))('%s has a row', (name) => {
+  expect(rows.some(([of]) => wordsIn(of).includes(name))).toBe(true);
+});
+
+describe.each(rows)('%s, %s, %s', (of, way, needs, coldest, hottest, least, most, source) => {
+  test('its ends are in order, and it has a source', () => {
+    expect(wordsIn(of)).not.toEqual([]);
+    expect(['oven', 'stove', 'fat', 'rise', 'none']).toContain(way);
+    if (needs !== '') expect(FAMILIES).toContain(needs);
+    if (coldest !== '' && hottest !== '') expect(Number(coldest)).toBeLessThan(Number(hottest));
+    if (least !== '' && most !== '') expect(Number(least)).toBeLessThan(Number(most));
+    expect(source).not.toBe('');
+  });
+});
+
+test('a row of several kinds is one of each', () => {
+  expect(spansOf('sweet paste', 'oven')).toEqual(spansOf('shortcrust', 'oven'));
+});

@@ -1,9 +1,11 @@
 import { gramsOf } from '../../recipe/measures/brought.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
+import { meatShare } from '../../recipe/measures/kitchen-shares.ts';
 import { oilShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand, surelyBrings } from './band.ts';
 import { isIce } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
@@ -25,13 +27,14 @@ export default defineCheck<BandValues>({
 
 **What to do.** Bring the butter or oil to the edge of the usual band.
 
-**Silent** where the part has no kind with a band for fat, and where an ingredient of weight is not known.`,
+**Silent** where the part has no kind with a band for fat, where an ingredient of weight is not known, and on too little fat where there is no meat.`,
   *find(part) {
     for (const name of ['fat', 'fat share', 'fat per vegetable', 'fat per sugar', 'oil per grain'] as const) {
       // Of an ice it is told with its other solids.
       if (name === 'fat share' && isIce(part)) continue;
       for (const side of ['high', 'low'] as const)
-        yield* outsideBand(part, name, side, () => ingredientPlace(mainFat(part)));
+        if (name !== 'fat share' || side === 'high' || hasMeat(part))
+          yield* outsideBand(part, name, side, () => ingredientPlace(mainFat(part)));
     }
   },
   say: (values) => sayBand(values),
@@ -53,6 +56,9 @@ export default defineCheck<BandValues>({
     ],
   },
 });
+
+/** Beans and vegetables are bound by something else, and have no fat to be short of. */
+const hasMeat = (part: ListedPart): boolean => contentsOf(part).some((i) => surelyBrings(i, meatShare));
 
 const mainFat = (part: ListedPart): Ingredient | undefined =>
   mostBringing(part, oilShare) ?? mostOf(part.head.ingredients, (i) => (gramsOf(i) * (i.food?.per100.fat ?? 0)) / 100);

@@ -6,6 +6,7 @@ import type { Act } from '../../prose/event.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
 import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
+import type { Kind } from '../../recipe/measures/kind.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import {
@@ -26,8 +27,8 @@ const LONG_IN_BATH_MIN = 45;
 /** Air warms meat as slowly as this (common practice, no source). */
 const LONG_IN_AIR_MIN = 360;
 
-/** What a food counts as; minced by its line or by a step. Undefined for what is no risk raw. */
-export function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | undefined {
+/** What a food counts as; minced by its line, by a step, or by what it is to be. Undefined for what is no risk raw. */
+export function groupIn(ingredient: Ingredient, { cut }: FoodState, kind: Kind | undefined): Group | undefined {
   const food = foodOf(ingredient);
   const group = food && groupOf(food);
   if (food === undefined) return undefined;
@@ -40,7 +41,11 @@ export function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | und
   if (isOf(food, 'ratite')) return 'pierced';
   if ((group === 'meat' || group === 'ground meat') && (isIn(ingredient, 'wild') || listed.has('wild'))) return 'game';
   if (group !== 'meat') return group;
-  return cut === 'minced' ? 'ground meat' : cut === 'pierced' || listed.has('pierced') ? 'pierced' : group;
+  return cut === 'minced' || kind?.minced
+    ? 'ground meat'
+    : cut === 'pierced' || listed.has('pierced')
+      ? 'pierced'
+      : group;
 }
 
 /** The limit for a group, where it is stuffed or cooked in patches that of poultry or of the microwave oven. */

@@ -27,7 +27,8 @@ const isOutOfOven = ({ was, heatedBy }: FoodState): boolean =>
 
 export function setsByEgg(lists: Lists, body: Body, { member, ingredient: { weighed } }: Held): boolean {
   const kind = lists.parts[member.of.part]?.head.kind;
-  if (kind !== undefined) return EGG_DISHES.has(kind.name);
+  // A terrine is set by its meat or by egg.
+  if (kind !== undefined && kind.name !== 'terrine') return EGG_DISHES.has(kind.name);
   const { massG, of } = mixtureIn(lists, body);
   if (!weighed.known || of.flour > massG * 0.1 || of.sugar >= massG * 0.25) return false;
   return weighed.grams.high > massG * EGG_SETS;

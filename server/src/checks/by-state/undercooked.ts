@@ -122,7 +122,7 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
     const toasted = state.heatedBy !== undefined;
     return levels && { how: { kind: 'raw flour', toasted, levels }, level: levels['as it is'], held };
   }
-  const group = groupIn(ingredient, state);
+  const group = groupIn(ingredient, state, lists.parts[member.of.part]?.head.kind);
   if (group === undefined) return undefined;
   if (group === 'egg' && isCoddled(body, state) && body.members.length > 1 && rawEgg(lists, body, member) !== undefined)
     return { how: { kind: 'raw egg', syrupC: undefined }, level: 'warning', held };

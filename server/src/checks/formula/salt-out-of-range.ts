@@ -4,13 +4,15 @@ import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.t
 import { mendAmount } from './mend.ts';
 import { mainSalt, saltLine } from './salt.ts';
 
+const SALTS = ['salt', 'salt share', 'brine salt', 'mash salt', 'cure salt', 'salt per water'] as const;
+
 export default defineCheck<BandValues>({
   code: 'salt-out-of-range',
   title: 'There is more, or less, salt than the kind bears',
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['salt', 'salt share', 'brine salt', 'cure salt', 'salt per water'],
+  measures: [...SALTS],
   source: {
     kind: 'from memory',
     title:
@@ -25,8 +27,7 @@ export default defineCheck<BandValues>({
 **Silent** where the salt is added to taste, for kinds with no salt band, and where an ingredient of weight is not known.`,
   *find(part) {
     const salt = () => ingredientPlace(mainSalt(part));
-    for (const name of ['salt', 'salt share', 'brine salt', 'cure salt', 'salt per water'] as const)
-      yield* outsideBand(part, name, 'high', salt);
+    for (const name of SALTS) yield* outsideBand(part, name, 'high', salt);
     if (!part.head.ingredients.some((i) => i.free && i.food?.class === 'salt')) {
       for (const name of ['salt', 'salt share'] as const) yield* saltedTooLittle(part, name);
     }

@@ -1,6 +1,7 @@
 import type { Event, Where } from '../../prose/event.ts';
 import { anyDoes, deed, eventsOf } from '../../recipe/journey/deeds.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
+import type { MeasureName } from '../../recipe/measures/kind.ts';
 import { kindNamed } from '../../recipe/measures/kinds.ts';
 import type { Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
@@ -29,14 +30,15 @@ A part without \`as\` that is left to ferment, for a day or more or for as long 
 
 **Silent** where the salt, the vegetables or the water are of no known weight, and for salt added to taste.`,
   *find(part) {
-    if (part.head.kind === undefined) {
+    const { kind } = part.head;
+    if (kind === undefined || !kind.measures.some(({ measure }) => SALTS.has(measure))) {
+      // A relish or a slaw that is left to turn sour is a ferment.
       if (isPlainFerment(part))
         for (const found of outsideBand(part, 'brine salt', 'low', () => ingredientPlace(mainSalt(part)), FERMENT))
           if (found.severity === 'warning') yield found;
       return;
     }
-    for (const name of ['brine salt', 'cure salt', 'salt per water'] as const)
-      yield* outsideBand(part, name, 'low', () => ingredientPlace(mainSalt(part)));
+    for (const name of SALTS) yield* outsideBand(part, name, 'low', () => ingredientPlace(mainSalt(part)));
   },
   say: (values) => sayBand(values),
   fix: (values, scene) => mendAmount(values, scene, saltLine),
@@ -57,6 +59,9 @@ A part without \`as\` that is left to ferment, for a day or more or for as long 
     ],
   },
 });
+
+/** Of a kind with one of these the salt is told by its own band. */
+const SALTS: ReadonlySet<MeasureName> = new Set(['brine salt', 'mash salt', 'cure salt', 'salt per water']);
 
 const FERMENT = kindNamed('lacto-ferment');
 const DAY_MIN = 1440;

@@ -161,7 +161,7 @@ function overdoses(recipe: Recipe): readonly Found<Values>[] {
     const taken = takenBy(part, recipe);
     for (const salt of taken)
       if (isCuringSalt(salt.of)) {
-        const values = dose(taken, salt, anyDoes(part.steps, IS_LONG));
+        const values = dose(taken, salt, part);
         const known = worst.get(salt.of);
         if (values === undefined || values.saltG <= values.mostG * ROUNDING) continue;
         if (known === undefined || values.ppm / values.mostPpm > known.ppm / known.mostPpm) worst.set(salt.of, values);
@@ -257,13 +257,13 @@ const isMinced = (ingredient: Ingredient): boolean =>
 function dose(
   taken: readonly Taken[],
   { of: ingredient, part, share: of, grams: saltG }: Taken,
-  daysLong: boolean,
+  by: Part,
 ): Values | undefined {
   const { name } = ingredient;
   if (saltG <= 0) return undefined;
   const { substance, share, assumed } = strengthOf(ingredient);
   const meats = taken.filter((t) => isOf(foodOf(t.of), 'flesh') || foodOf(t.of)?.class === 'cured meat');
-  const minced = meats.some((t) => isMinced(t.of));
+  const minced = by.head.kind?.minced === true || meats.some((t) => isMinced(t.of));
   // The fat of a sausage is of its weight.
   if (minced) meats.push(...taken.filter((t) => foodOf(t.of)?.class === 'fat' && t.of.weighed.known));
   const meatG = meats.reduce((sum, { grams }) => sum + grams, 0);
@@ -304,6 +304,6 @@ function dose(
     share,
     meats,
     pickleG,
-    ifShort: brined && ifTaken <= mostPpm * ROUNDING && !(daysLong && ppm > mostPpm * FAR_OVER),
+    ifShort: brined && ifTaken <= mostPpm * ROUNDING && !(ppm > mostPpm * FAR_OVER && anyDoes(by.steps, IS_LONG)),
   };
 }

@@ -7,7 +7,6 @@ import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from
 import { agarShare, gelatineG } from './gelling.ts';
 import type { MeasureName } from './kind.ts';
 import { KITCHEN } from './kitchen-definitions.ts';
-import { fermentingShare } from './kitchen-shares.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './leavening.ts';
 import {
   acidLiquid,
@@ -166,7 +165,7 @@ const DEFINITIONS = {
     words: 'salt of the vegetables and the water',
     unit: 'percent',
     top: saltShare,
-    bottom: fermentingShare,
+    bottom: wholeShare,
     per: 'mix',
   },
   'cure salt': {

@@ -63,7 +63,8 @@ export type MeasureName =
   | 'crumbs per meat'
   | 'salt per water'
   | 'culture per liquid'
-  | 'acid per milk';
+  | 'acid per milk'
+  | 'mash salt';
 
 /** What a kind is made of: one of its kind is wanted. */
 export type Need =
@@ -117,6 +118,8 @@ export interface Kind {
   readonly called?: readonly string[];
   /** What it is made of: one of each row. */
   readonly needs?: readonly (readonly Need[])[];
+  /** Meat in it is minced, whatever its line and the steps say. */
+  readonly minced?: true;
   readonly measures: readonly KindMeasure[];
 }
 

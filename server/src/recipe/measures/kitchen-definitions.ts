@@ -10,6 +10,7 @@ import {
   dressedShare,
   dressingFat,
   fermentedLiquid,
+  fermentingShare,
   mashedShare,
   meatShare,
   milkShare,
@@ -59,6 +60,13 @@ export const KITCHEN = {
     per: 'potatoes',
   },
   'crumbs per meat': { words: 'crumbs per meat', unit: 'percent', top: crumbShare, bottom: meatShare, per: 'meat' },
+  'mash salt': {
+    words: 'salt of the chillies and the water',
+    unit: 'percent',
+    top: saltShare,
+    bottom: fermentingShare,
+    per: 'mix',
+  },
   'salt per water': { words: 'salt per water', unit: 'percent', top: saltShare, bottom: liquidShare, per: 'water' },
   'culture per liquid': {
     words: 'culture per milk or tea',

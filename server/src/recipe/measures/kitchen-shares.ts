@@ -91,6 +91,6 @@ export function dressingFat(food: Food): Share {
 /** Potatoes, or what is mashed in their place. */
 export const mashedShare = (food: Food): Share => (food.class === 'legume' ? upTo(3) : of(food, PRODUCE) ? 1 : 0);
 
-/** Vegetables, water and salt of a ferment; vinegar and spirit are put to it once it is sour. */
+/** Chillies, water and salt of a mash; vinegar and spirit are put to it once it is sour. */
 export const fermentingShare = (food: Food): Share =>
   food.class === 'vinegar' || food.class === 'alcohol' ? upTo(1) : 1;

@@ -146,6 +146,11 @@ export class Client {
   }
 
   /** Opens another file beside the one that is edited; its findings are not waited for. */
+  /** Another file was saved, as an editor that looks on tells it. */
+  changed(uri: string): void {
+    this.tell('workspace/didChangeWatchedFiles', { changes: [{ uri, type: 2 }] });
+  }
+
   openBeside(uri: string, text: string): void {
     this.tell('textDocument/didOpen', { textDocument: { uri, languageId: this.server.languageId, version: 1, text } });
   }

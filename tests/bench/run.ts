@@ -17,6 +17,7 @@ import type { SentenceFigures } from './engine-figures.ts';
 import { printEngine } from './engine-table.ts';
 import { quantile, sum } from './figures.ts';
 import { checkFolder, indexFolder, writeFolder } from './folder.ts';
+import { measureGrowth, printGrowth } from './growth.ts';
 import { type Effort, type Figures, measureServer } from './measure.ts';
 import { runEngine } from './profile.ts';
 import { measureSentences } from './sentences.ts';
@@ -28,6 +29,7 @@ import { printFolders, printTexts } from './worst-table.ts';
 
 const USAGE = `npm run bench -- [--quick] [--rounds N] [--json PATH] [--no-build]
 npm run bench -- --costs [--rounds N] [--json PATH]
+npm run bench -- --growth [--json PATH]
 npm run bench -- --worst [--json PATH]
 npm run bench -- --engine [--lines 60|1000|10000] [--json PATH]
 
@@ -36,6 +38,7 @@ npm run bench -- --engine [--lines 60|1000|10000] [--json PATH]
   --json PATH  writes the figures there too
   --no-build   measures dist/ as it is
   --costs      what is felt, in ratios to anchors of the same run, alone
+  --growth     how costs grow with the house, the variants of a base and the lines of a file, alone
   --worst      the worst cases alone: texts and folders up to the limits, and how their cost grows
   --engine     the engine alone, stage by stage, with its hottest functions at the size given by --lines
 `;
@@ -75,9 +78,11 @@ if (options !== undefined) {
     ? await benchEngine(options.lines)
     : options.costs
       ? await benchCosts(options.plan)
-      : options.worst
-        ? await benchWorst()
-        : await benchServers(options.plan);
+      : options.growth
+        ? await benchGrowth()
+        : options.worst
+          ? await benchWorst()
+          : await benchServers(options.plan);
   if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(json, null, 2)}\n`);
 }
 
@@ -229,6 +234,12 @@ async function benchCosts({ rounds, isFull }: Plan): Promise<readonly Cost[]> {
   return costs;
 }
 
+async function benchGrowth(): Promise<object> {
+  const growth = await measureGrowth(say);
+  stdout.write(`${printGrowth(growth)}\n\n`);
+  return growth;
+}
+
 async function benchWorst(): Promise<object> {
   const texts = await measureWorst(WORST_LIMIT_MS, say);
   stdout.write(`${printTexts(texts)}\n\n`);
@@ -268,6 +279,7 @@ interface Options {
   readonly engine: boolean;
   readonly worst: boolean;
   readonly costs: boolean;
+  readonly growth: boolean;
   readonly lines: Size;
   readonly build: boolean;
   readonly json: string | undefined;
@@ -286,6 +298,7 @@ function readOptions(): Options | undefined {
         engine: { type: 'boolean', default: false },
         worst: { type: 'boolean', default: false },
         costs: { type: 'boolean', default: false },
+        growth: { type: 'boolean', default: false },
         lines: { type: 'string', default: '10000' },
         help: { type: 'boolean', default: false },
       },
@@ -302,6 +315,7 @@ function readOptions(): Options | undefined {
       engine: values.engine,
       worst: values.worst,
       costs: values.costs,
+      growth: values.growth,
       lines,
       build: !values['no-build'],
       json: values.json,

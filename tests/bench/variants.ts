@@ -22,7 +22,11 @@ export interface VariantFigures {
 }
 
 /** A base of 60 lines with variants that change two of its lines and its yield. */
-export async function measureVariants(edits: number, limitMs: number): Promise<VariantFigures> {
+export async function measureVariants(
+  edits: number,
+  limitMs: number,
+  openVariants = OPEN_VARIANTS,
+): Promise<VariantFigures> {
   const path = mkdtempSync(join(tmpdir(), 'quern-bench-'));
   const remove = () => rmSync(path, { recursive: true, force: true });
   process.on('exit', remove);
@@ -33,7 +37,7 @@ export async function measureVariants(edits: number, limitMs: number): Promise<V
   const variant = (i: number) =>
     `recipe Menu ${i}\n  from    base.quern\n  yield   ${90 + i} kg\n  swap ${names[i % names.length]} for ${100 + i} g ${names[i % names.length]}\n  add 12 g      olive oil\n`;
   const uriOf = (name: string) => pathToFileURL(join(path, name)).href;
-  const open = Array.from({ length: OPEN_VARIANTS }, (_, i) => `open-${i}.quern`);
+  const open = Array.from({ length: openVariants }, (_, i) => `open-${i}.quern`);
   const closed = Array.from({ length: CLOSED_VARIANTS }, (_, i) => `closed-${i}.quern`);
   for (const [name, text] of [
     ['quern.json', '{}'],
@@ -63,7 +67,7 @@ export async function measureVariants(edits: number, limitMs: number): Promise<V
       }
       return median(times);
     };
-    const openMs = await timed(() => client.findingsOf(uris), OPEN_VARIANTS / 2, edits);
+    const openMs = await timed(() => client.findingsOf(uris), openVariants / 2, edits);
     await client.findingsOfFolder();
     const closedMs = await timed(() => client.findingsOfFolder(), CLOSED_VARIANTS / 2, Math.ceil(edits / 4));
     return { open: openMs ?? 'no answer', closed: closedMs ?? 'no answer' };

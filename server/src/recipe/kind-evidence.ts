@@ -47,6 +47,17 @@ export function lookAt(part: Part): Kind | undefined {
   return only;
 }
 
+/**
+ * What the kind that a part looks like is, seeing what it is called: `Onion chutney` is no pickle. The kind of its name where its measures are usual
+ * for that; undefined where they are not.
+ */
+export function plainKindCalled(part: Part, looks: Kind, name: string): Kind | undefined {
+  const words = name.split(' ');
+  const called = words.map((_, i) => kindNamed(words.slice(i).join(' '))).find((kind) => kind !== undefined);
+  if (called === undefined || called.group === looks.group) return looks;
+  return isUsual(called, part.head.ingredients) ? called : undefined;
+}
+
 const NO_SIGNS: readonly Sign[] = [];
 
 interface PossibleKind {
@@ -186,6 +197,8 @@ const PICKLED = {
 };
 const RUBBED_OR_ROLLED = crafts('rub', 'roll', 'line');
 const COOKED = { done: deed((event) => isOnStove(event) || event.until.some(({ is }) => is === 'thick')) };
+/** Boiled down: a chutney or a relish, and no pickle in its liquor. */
+const THICKENED = { done: deed(({ until }) => until.some(({ is }) => is === 'thick')) };
 const STIRRED = { done: deed(({ craft, until }) => craft === 'stir' || until.some(({ is }) => is === 'thick')) };
 const BEATEN = crafts('whip', 'beat');
 const BAKED = crafts('bake');
@@ -317,6 +330,7 @@ const SIGNS: readonly Signs[] = [
   {
     kind: 'quick pickle',
     says: [PICKLED],
+    silent: [THICKENED],
     list: (s) =>
       s.of('vinegar') > 0.12 && s.of('vegetable') > 0.25 && s.of('oil', 'meat', 'egg') === 0 && s.of('fruit') === 0,
   },

@@ -1,7 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { PlacedLine } from '../../notation/outline.ts';
 import type { TextNode } from '../../notation/tree.ts';
-import { lacking, lookAt, plainKind } from '../../recipe/kind-evidence.ts';
+import { lacking, lookAt, plainKind, plainKindCalled } from '../../recipe/kind-evidence.ts';
 import { kindNamed } from '../../recipe/measures/kinds.ts';
 import { nearKinds } from '../../recipe/measures/near-kind.ts';
 import type { Part } from '../../recipe/model.ts';
@@ -105,7 +105,8 @@ const ofKind = overParts((part): Found<Values> | undefined => {
   const at = { part: part.index, line: 0, start: span.start, end: span.end };
   if (kindNode === undefined) {
     const plain = source.named && name === '' ? undefined : plainKind(part);
-    return plain && { at, values: { what: 'plain', kind: plain.name, name }, severity: 'hint' };
+    const is = plain && plainKindCalled(part, plain, name);
+    return is && { at, values: { what: 'plain', kind: is.name, name }, severity: 'hint' };
   }
   // Without a part line the word stands on the recipe's, and is said already.
   if (kind === undefined) return source.named ? unknown(kindNode, at) : undefined;
@@ -117,10 +118,16 @@ const ofKind = overParts((part): Found<Values> | undefined => {
 
 /** For a part without a line of its own: where the recipe's line has its kind, or the name that it would follow. */
 const inHeading = onceWith(
-  (value: Found<Values>, { head: { kindNode } }: Part, heading: PlacedLine | undefined): Found<Values> | undefined => {
-    const span = kindNode ?? titleOf(heading?.line.statement).name;
+  (value: Found<Values>, part: Part, heading: PlacedLine | undefined): Found<Values> | undefined => {
+    const { kindNode } = part.head;
+    const title = titleOf(heading?.line.statement).name;
+    const span = kindNode ?? title;
     if (span === undefined || (kindNode === undefined && heading === undefined)) return undefined;
-    return { ...value, at: { line: heading?.at ?? 0, start: span.start, end: span.end } };
+    const placed = { ...value, at: { line: heading?.at ?? 0, start: span.start, end: span.end } };
+    const looks = value.values.what === 'plain' && title !== undefined ? plainKind(part) : undefined;
+    if (looks === undefined || title === undefined) return placed;
+    const is = plainKindCalled(part, looks, title.text);
+    return is && { ...placed, values: { what: 'plain', kind: is.name, name: '' } };
   },
 );
 

@@ -228,6 +228,7 @@ const isYolk = ({ food }: Ingredient): boolean => food !== undefined && yolkShar
 const isWhite = ({ food }: Ingredient): boolean => food !== undefined && whiteShare(food) > 0;
 const isRipeTea = ({ food }: Ingredient): boolean => food !== undefined && bookIdOf(food) === 'kombucha';
 const isPotato = ({ food }: Ingredient): boolean => food !== undefined && POTATOES.has(bookIdOf(food) ?? '');
+const isTomato = ({ food }: Ingredient): boolean => food !== undefined && TOMATOES.has(bookIdOf(food) ?? '');
 const isCabbage = ({ food }: Ingredient): boolean => food !== undefined && CABBAGES.has(bookIdOf(food) ?? '');
 const isRaised = (s: Seen): boolean =>
   s.of('leavening', 'yeast') > 0 || s.where((i) => i.food !== undefined && isStarter(i.food)) > 0;
@@ -236,6 +237,8 @@ const dairy = (s: Seen): number => s.of('milk', 'cream', 'dairy');
 const sweet = (s: Seen): number => s.of('sugar', 'syrup');
 
 const POTATOES: ReadonlySet<string> = new Set(['potato', 'boiled-potato']);
+/** Of these with vinegar a salsa, a relish or a chutney is made. */
+const TOMATOES: ReadonlySet<string> = new Set(['tomato', 'canned-tomato', 'crushed-tomato']);
 const CABBAGES: ReadonlySet<string> = new Set(['cabbage', 'red-cabbage', 'savoy-cabbage']);
 
 /** What sets a kind apart from its neighbours, beside its measures. */
@@ -332,7 +335,11 @@ const SIGNS: readonly Signs[] = [
     says: [PICKLED],
     silent: [THICKENED],
     list: (s) =>
-      s.of('vinegar') > 0.12 && s.of('vegetable') > 0.25 && s.of('oil', 'meat', 'egg') === 0 && s.of('fruit') === 0,
+      s.of('vinegar') > 0.12 &&
+      s.of('vegetable') > 0.25 &&
+      s.of('oil', 'meat', 'egg') === 0 &&
+      s.of('fruit') === 0 &&
+      s.where(isTomato) < 0.3,
   },
   {
     kind: 'chutney',

@@ -17,6 +17,34 @@ export interface Fault {
 type Row = readonly [code: string, title: string, ...edits: Edit[]];
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
+  'published/usda-1978-pork-sausage': [
+    ['salt-out-of-range', 'three times the salt', ['2 lb      salt', '6 lb      salt']],
+  ],
+  'published/ncsu-tomato-salsa': [
+    ['salt-out-of-range', 'a quarter cup of salt', ['1 1/2 tsp salt', '1/4 cup   salt']],
+    ['low-acid-preserve', 'a quarter cup of vinegar for two cups', ['2 cup     vinegar', '1/4 cup   vinegar']],
+  ],
+  'published/afrs-coleslaw': [
+    ['sugar-out-of-range', 'pounds of sugar for ounces', ['12.3 oz   sugar', '12.3 lb   sugar']],
+    ['fat-out-of-range', 'pounds of mayonnaise for ounces', ['10.5 oz   mayonnaise', '10.5 lb   mayonnaise']],
+  ],
+  'published/farmer-mashed-potatoes': [
+    ['starch-out-of-range', 'three cups of milk for a third', ['1/3 cup   hot milk', '3 cup     hot milk']],
+    ['salt-out-of-range', 'a tablespoon for a teaspoon', ['1 tsp     salt', '1 tbsp    salt']],
+  ],
+  'published/farmer-turkish-pilaf': [
+    ['starch-out-of-range', 'five times the rice', ['1/2 cup   white rice', '2 1/2 cup white rice']],
+  ],
+  'published/usu-yogurt': [
+    ['yeast-out-of-range', 'a tablespoon of yogurt for a cup', ['1 cup     plain yogurt', '1 tbsp    plain yogurt']],
+  ],
+  'published/usda-1977-corned-beef': [
+    ['weak-brine', 'ounces of salt for pounds', ['8 lb      salt', '8 oz      salt']],
+  ],
+  'home/mango-chutney': [
+    ['acid-out-of-range', 'half a cup of vinegar for three', ['3 cup     distilled', '1/2 cup   distilled']],
+    ['sugar-out-of-range', 'five times the sugar', ['4 1/2 cup sugar', '22 cup    sugar']],
+  ],
   'home/brown-stock': [
     ['wrong-encoding', 'a letter lost', ['add the peppercorns', 'add the pepper\ufffdorns']],
     [

@@ -10,7 +10,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['hydration', 'cake hydration'],
+  measures: ['hydration', 'cake hydration', 'liquid per flour'],
   source: {
     kind: 'from memory',
     title: 'professional baking texts (Gisslen; Suas; Hamelman) and Ruhlman, Ratio (2009)',
@@ -23,11 +23,16 @@ export default defineCheck<BandValues>({
 
 **Silent** where the part has no kind with a hydration band, or an ingredient of weight is not known.`,
   *find(part) {
-    for (const name of ['hydration', 'cake hydration'] as const)
+    for (const name of ['hydration', 'cake hydration', 'liquid per flour'] as const)
       yield* outsideBand(part, name, 'low', () => ingredientPlace(mainLiquid(part.head.ingredients)));
   },
   say: (values) =>
-    sayBand(values, values.open === undefined ? `It is about ${gramsText(waterOutsideG(values))} g short.` : undefined),
+    sayBand(
+      values,
+      values.open === undefined && values.measure.measure !== 'liquid per flour'
+        ? `It is about ${gramsText(waterOutsideG(values))} g short.`
+        : undefined,
+    ),
   fix: (values, scene) => mendAmount(values, scene, ({ head }) => mainLiquid(head.ingredients)),
   examples: {
     good: [

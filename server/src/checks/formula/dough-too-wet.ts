@@ -11,13 +11,13 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['hydration', 'cake hydration'],
+  measures: ['hydration', 'cake hydration', 'liquid per flour'],
   source: {
     kind: 'from memory',
     title:
       'professional baking texts (Gisslen; Suas; Hamelman) and Ruhlman, Ratio (2009), which gives pie dough as 3 flour : 2 fat : 1 water',
   },
-  explain: `**What it computes.** Hydration: the water of every ingredient but the flour, per flour by weight. Milk, egg, butter and cheese count by the water in them; chopped herbs, vegetables and fruit by half of theirs, since the tissue holds the rest; fruit in a batter that is not mashed or grated by none to half. Starters, soakers and doughs made in an earlier part count as the flour and water they are made of. For cakes and cookies, dry grain, nuts and cocoa are taken once as flour and once as not.
+  explain: `**What it computes.** Hydration: the water of every ingredient but the flour, per flour by weight. Milk, egg, butter and cheese count by the water in them; chopped herbs, vegetables and fruit by half of theirs, since the tissue holds the rest; fruit in a batter that is not mashed or grated by none to half. Starters, soakers and doughs made in an earlier part count as the flour and water they are made of. For cakes and cookies, dry grain, bread, nuts and cocoa are taken once as flour and once as not. For a frying batter it is the liquid and egg that are stirred in, by weight: what vegetables hold stays in them.
 
 **Why it matters.** Water turns flour protein into gluten and leaves as steam. A crust with too much is tough, shrinks from the rim and bakes leathery; a bread dough runs flat; a cake sinks.
 
@@ -25,12 +25,12 @@ export default defineCheck<BandValues>({
 
 **Silent** where the part has no kind with a hydration band, or an ingredient of weight is not known.`,
   *find(part) {
-    for (const name of ['hydration', 'cake hydration'] as const)
+    for (const name of ['hydration', 'cake hydration', 'liquid per flour'] as const)
       yield* outsideBand(part, name, 'high', () => place(part));
   },
   say: (values) => {
     // How much too much hangs on what nobody knows.
-    if (values.open !== undefined) return sayBand(values);
+    if (values.open !== undefined || values.measure.measure === 'liquid per flour') return sayBand(values);
     const garden = gardenWater(values.contents);
     const over = gramsText(waterOutsideG(values));
     return sayBand(

@@ -15,7 +15,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'list',
-  measures: ['fat', 'fat share', 'fat per vegetable', 'fat per sugar', 'oil per grain'],
+  measures: ['fat', 'fat share', 'fat per vegetable', 'fat per sugar', 'butter per sugar', 'oil per grain'],
   source: {
     kind: 'from memory',
     title:
@@ -29,7 +29,14 @@ export default defineCheck<BandValues>({
 
 **Silent** where the part has no kind with a band for fat, where an ingredient of weight is not known, and on too little fat where there is no meat.`,
   *find(part) {
-    for (const name of ['fat', 'fat share', 'fat per vegetable', 'fat per sugar', 'oil per grain'] as const) {
+    for (const name of [
+      'fat',
+      'fat share',
+      'fat per vegetable',
+      'fat per sugar',
+      'butter per sugar',
+      'oil per grain',
+    ] as const) {
       // Of an ice it is told with its other solids.
       if (name === 'fat share' && isIce(part)) continue;
       for (const side of ['high', 'low'] as const)

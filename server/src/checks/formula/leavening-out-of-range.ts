@@ -40,7 +40,7 @@ export default defineCheck<Values>({
 
 **What to do.** Bring the powder into the band. For soda without acid, use three times its weight of baking powder instead, or change milk for buttermilk.
 
-**Silent** for cookies, where soda is there to brown and spread; where honey, cocoa, brown sugar, fruit or the like may bring acid enough; for too little where yeast or beaten egg white lifts it too; and where a weight is not known.`,
+**Silent** for cookies and cakes of oil, where soda is there to brown and spread; where honey, cocoa, brown sugar, fruit or the like may bring acid enough; for too little where yeast or beaten egg white lifts it too; and where a weight is not known.`,
   *find(part) {
     const leaven = () => ingredientPlace(mainLeavening(part));
     const contents = contentsOf(part);
@@ -113,12 +113,15 @@ function isLiftedOtherwise(part: Part, contents: readonly Ingredient[]): boolean
   return part.steps.some((step) => speaksOf(step, 'foam')) && contents.some((i) => bringing(i, eggShare) > 0);
 }
 
+/** In these soda is there to brown, too. */
+const BROWNED: ReadonlySet<string> = new Set(['cookie', 'oil cake']);
+
 /** Soda left over, per flour, from which it is tasted (judgement). */
 const TASTED = 0.005;
 
 function* sodaWithoutAcid(part: Part, contents: readonly Ingredient[]): Generator<Found<Values>> {
   const { kind } = part.head;
-  if (kind === undefined || kind.name === 'cookie' || !kind.measures.some((m) => m.measure === 'baking soda')) return;
+  if (kind === undefined || BROWNED.has(kind.name) || !kind.measures.some((m) => m.measure === 'baking soda')) return;
   const soda = part.head.ingredients.find((i) => i.food !== undefined && isSoda(i.food));
   const at = ingredientPlace(soda);
   if (soda === undefined || at === undefined || !soda.weighed.known) return;

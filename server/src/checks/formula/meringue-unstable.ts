@@ -14,7 +14,7 @@ type Values =
 
 export default defineCheck<Values>({
   code: 'meringue-unstable',
-  title: 'A meringue will weep, fall or not whip up',
+  title: 'A foam of egg white will weep, fall or not whip up',
   family: 'formula',
   severity: 'warning',
   scope: 'part',
@@ -23,7 +23,7 @@ export default defineCheck<Values>({
     kind: 'from memory',
     title: 'McGee, On Food and Cooking (2004); professional baking texts (Gisslen; Figoni)',
   },
-  explain: `**What it computes.** Sugar per egg white by weight: 0.5 to 1 for a soft meringue on a pie, 1.5 to 2.2 for one that dries hard. It also looks for what the white cannot be whipped with: yolk, whole egg, butter, oil, cream.
+  explain: `**What it computes.** Sugar per egg white by weight: 0.5 to 1 for a soft meringue on a pie, 1.5 to 2.2 for one that dries hard, 0.4 to 1 in an angel food cake. It also looks for what the white cannot be whipped with: yolk, whole egg, butter, oil, cream.
 
 **Why it matters.** Sugar binds the water of the white. With too little the foam drains and weeps; with too much it whips up slowly and stays heavy. A trace of yolk or fat takes the place of the protein on the bubbles, and the foam does not rise.
 

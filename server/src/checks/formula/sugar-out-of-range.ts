@@ -1,7 +1,8 @@
-import { bringing } from '../../recipe/measures/brought.ts';
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { MeasureName } from '../../recipe/measures/kind.ts';
 import type { ShareOf } from '../../recipe/measures/open.ts';
-import { creamShare, sugarSolids, whiteShare } from '../../recipe/measures/shares.ts';
+import { creamShare, sugarSolids, thickenerShare, whiteShare } from '../../recipe/measures/shares.ts';
 import { nutShare, thinLiquid } from '../../recipe/measures/sweet-shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
@@ -55,9 +56,11 @@ export default defineCheck<BandValues>({
     // Of an ice it is told with the other solids.
     if (!isIce(part))
       for (const side of ['low', 'high'] as const) yield* outsideBand(part, 'sugars share', side, sugar);
+    const isThickened = liquidIsThickened(part);
     for (const name of HELD_AGAINST)
       for (const side of ['low', 'high'] as const)
-        yield* outsideBand(part, name, side, () => ingredientPlace(mainOf(name, side === 'high', part)));
+        if (name !== 'water per sugar' || !isThickened)
+          yield* outsideBand(part, name, side, () => ingredientPlace(mainOf(name, side === 'high', part)));
   },
   say: (values) => sayBand(values),
   fix: (values, scene) =>
@@ -93,6 +96,18 @@ const BESIDE: Partial<Readonly<Record<MeasureName, ShareOf>>> = {
 function mainOf(name: MeasureName, high: boolean, part: ListedPart): Ingredient | undefined {
   const beside = high ? BESIDE[name] : undefined;
   return beside === undefined ? mainSugar(part) : mostBringing(part, beside);
+}
+
+/** Flour or starch per liquid from which it is boiled to a cream, and runs no more (`starch sauce` is thin below). */
+const THICKENS = 0.025;
+
+function liquidIsThickened(part: ListedPart): boolean {
+  let [liquid, starch] = [0, 0];
+  for (const i of contentsOf(part)) {
+    liquid += gramsOf(i) * bringing(i, thinLiquid);
+    starch += gramsOf(i) * bringing(i, thickenerShare);
+  }
+  return starch > 0 && starch >= liquid * THICKENS;
 }
 
 /** Whites alone, as in angel food, carry far more sugar than whole egg. */

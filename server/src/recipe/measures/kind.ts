@@ -7,6 +7,7 @@
 export type MeasureName =
   | 'hydration'
   | 'cake hydration'
+  | 'liquid per flour'
   | 'fat'
   | 'sugar'
   | 'salt'
@@ -39,6 +40,7 @@ export type MeasureName =
   | 'sweetener per grain'
   | 'water per sugar'
   | 'fat per sugar'
+  | 'butter per sugar'
   | 'oil per grain'
   | 'nuts per sugar'
   | 'soda per sugar'

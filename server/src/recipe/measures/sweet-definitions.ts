@@ -1,5 +1,5 @@
 /**
- * Knows what stands above the line, and what below, in the measures of sweets, fillings, syrups and of what is made of potato.
+ * Knows what stands above the line, and what below, in the measures of sweets, fillings, syrups, frying batters and of what is made of potato.
  * Refuses to work them out, and to judge them. The others are in `definitions.ts`.
  */
 import type { MeasureName } from './kind.ts';
@@ -7,9 +7,11 @@ import { bakingSoda } from './leavening.ts';
 import { flourLikeShare, grainShare, oilShare, preparedFruit, sugarSolids, thickenerShare } from './shares.ts';
 import {
   addedFat,
+  butterOrOil,
   juiceShare,
   nutShare,
   potatoShare,
+  pouredShare,
   spiritShare,
   steepedIn,
   sweetenerShare,
@@ -18,6 +20,13 @@ import {
 import type { Ratio } from './worked-ratio.ts';
 
 export const SWEET = {
+  'liquid per flour': {
+    words: 'liquid and egg per flour',
+    unit: 'percent',
+    top: pouredShare,
+    bottom: flourLikeShare,
+    per: 'flour',
+  },
   'sugar per juice': {
     words: 'sugar to sour juice',
     unit: 'times',
@@ -55,6 +64,13 @@ export const SWEET = {
     without: 'liquid',
   },
   'fat per sugar': { words: 'fat per sugar', unit: 'percent', top: addedFat, bottom: sweetenerShare, per: 'sugar' },
+  'butter per sugar': {
+    words: 'butter and oil to sugar',
+    unit: 'times',
+    top: butterOrOil,
+    bottom: sweetenerShare,
+    per: 'sugar',
+  },
   'oil per grain': {
     words: 'oil or butter per dry grain',
     unit: 'percent',

@@ -3,7 +3,7 @@
  * Refuses to know the formula it stands in; the shares of doughs, creams and sauces are in `shares.ts`.
  */
 import type { Food, FoodClass } from '../../food/food.ts';
-import { liquidShare, part, type Share, whiteShare } from './shares.ts';
+import { eggShare, liquidShare, part, type Share, whiteShare } from './shares.ts';
 
 const upTo = (high: number): Share => ({ low: 0, high });
 
@@ -15,6 +15,9 @@ export function juiceShare(food: Food): Share {
 
 /** What sugar is dissolved in: liquids, and what fruit may give of its juice. */
 export const steepedIn = (food: Food): Share => (food.class === 'fruit' ? upTo(1) : liquidShare(food));
+
+/** What a batter is stirred with: nothing of what vegetables in it hold. */
+export const pouredShare = (food: Food): Share => (food.class === 'egg' ? eggShare(food) : liquidShare(food));
 
 export const spiritShare = (food: Food): number => (food.class === 'alcohol' ? 1 : 0);
 
@@ -35,5 +38,7 @@ export const potatoShare = (food: Food): number =>
 export const addedFat = (food: Food): number | undefined => (FATTY.has(food.class) ? part(food, 'fat') : 0);
 
 const FATTY: ReadonlySet<FoodClass> = new Set(['milk', 'cream', 'dairy', 'fat', 'oil', 'cheese']);
+
+export const butterOrOil = (food: Food): number => (food.class === 'fat' || food.class === 'oil' ? 1 : 0);
 
 export const sweetenerShare = (food: Food): number => (food.class === 'sugar' || food.class === 'syrup' ? 1 : 0);

@@ -3,6 +3,7 @@ import type { Range } from '../../measure/quantity.ts';
 import { speaksOf } from '../../recipe/journey/deeds.ts';
 import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
+import type { Kind } from '../../recipe/measures/kind.ts';
 import { bakingPowder, bakingSoda, instantYeast, isSoda, lift, neutralises } from '../../recipe/measures/leavening.ts';
 import { measure } from '../../recipe/measures/measures.ts';
 import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
@@ -114,7 +115,7 @@ function isLiftedOtherwise(part: Part, contents: readonly Ingredient[]): boolean
 }
 
 /** In these soda is there to brown, too. */
-const BROWNED: ReadonlySet<string> = new Set(['cookie', 'oil cake']);
+const BROWNED: ReadonlySet<Kind['name']> = new Set(['cookie', 'oil cake']);
 
 /** Soda left over, per flour, from which it is tasted (judgement). */
 const TASTED = 0.005;

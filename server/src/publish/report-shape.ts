@@ -11,6 +11,15 @@ import type { ContentField, Label } from './nutrition.ts';
 import type { ReportPicture } from './pictures.ts';
 import type { ReportStep } from './step-events.ts';
 
+export interface ReportPan {
+  /** Empty for the recipe's own. */
+  readonly part: string;
+  readonly line: number;
+  readonly holds_ml: readonly [number, number];
+  readonly in_ml: readonly [number, number];
+  readonly grown_ml: readonly [number, number];
+}
+
 /** The shape of `report --format json`; grams unless the name says otherwise. */
 export interface Report {
   readonly version: 1;
@@ -19,6 +28,8 @@ export interface Report {
   readonly mass_g: number | null;
   /** What usually comes out of the oven; null where nothing is baked, or a weight is not known. `high` is null where there is no most. */
   readonly out_of_oven_g: { readonly low: number; readonly high: number | null } | null;
+  /** How full each pan is that is written, of those of which it can be told: ml to the brim, as it goes in, and at its highest; each least and most. */
+  readonly pans: readonly ReportPan[];
   readonly parts: readonly ReportPart[];
   /** `hands_on` and `waiting` make the total, as on the page; `cooking` is of both. By the recipe's head, or as far as its steps say. */
   readonly times_min: {

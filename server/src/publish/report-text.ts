@@ -21,6 +21,10 @@ export function reportText(report: Report): string {
         ? `  baked  ${gramsText(oven.low)} g or more usually comes out of the oven`
         : `  baked  ${gramsText(oven.low)} to ${gramsText(oven.high)} g usually comes out of the oven`,
     );
+  for (const { part, holds_ml, in_ml, grown_ml } of report.pans)
+    lines.push(
+      `  pan    ${part === '' ? '' : `${part}: `}filled to ${shareText(in_ml, holds_ml)} as it goes in, ${shareText(grown_ml, holds_ml)} at its highest`,
+    );
   const { hands_on, waiting, total, by } = report.times_min;
   if (total !== null)
     lines.push(
@@ -202,7 +206,23 @@ function costLines({ cost }: Report): string[] {
 }
 
 function minutes(total: number): string {
+  if (total >= MANY_HOURS * 60) return daysText(total);
   const hours = Math.floor(total / 60);
   const rest = Math.round(total % 60);
   return hours === 0 ? `${rest} min` : rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+/** `55 to 70 %` */
+function shareText([low, high]: readonly [number, number], [least, most]: readonly [number, number]): string {
+  const holds = (least + most) / 2;
+  const [a, b] = [Math.round((low / holds) * 100), Math.round((high / holds) * 100)];
+  return a === b ? `${a} %` : `${a} to ${b} %`;
+}
+
+/** From two days on. */
+const MANY_HOURS = 48;
+
+function daysText(total: number): string {
+  const hours = Math.round(total / 60);
+  return hours % 24 === 0 ? `${hours / 24} d` : `${Math.floor(hours / 24)} d ${hours % 24} h`;
 }

@@ -3,6 +3,7 @@
  * Refuses to know how they are laid out. What is not known is null.
  */
 import type { Findings } from '../checks/finding.ts';
+import { panFills } from '../checks/method/pan-fill.ts';
 import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Stay } from '../recipe/journey/bodies.ts';
@@ -68,6 +69,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
           },
     mass_g: massG === null ? null : round(massG, 1),
     out_of_oven_g: leftInOven(recipe),
+    pans: reportPans(recipe, lineOf),
     parts,
     times_min: reportTimes(recipe),
     per_serving: isUnderstood(recipe) ? perServing(all, pieces) : null,
@@ -87,6 +89,19 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };
 }
+
+const reportPans = (recipe: Recipe, lineOf: (line: number) => number): Report['pans'] =>
+  panFills(recipe)
+    .filter(({ batches, pieces }) => !batches && !pieces)
+    .map(({ at: { part, line }, panRange, rawMl, risenMl }) => ({
+      part: part === undefined ? '' : (recipe.parts[part]?.head.name ?? ''),
+      line: lineOf((part === undefined ? 0 : (recipe.partsAt[part] ?? 0)) + line),
+      holds_ml: whole([panRange.low, panRange.high]),
+      in_ml: whole(rawMl),
+      grown_ml: whole(risenMl),
+    }));
+
+const whole = ([low, high]: readonly [number, number]): readonly [number, number] => [round(low, 0), round(high, 0)];
 
 function reportTimes(recipe: Recipe): Report['times_min'] {
   const { handsOn, waiting, cooking, total, stated } = plannedTimes(recipe);

@@ -14,7 +14,7 @@ import { isBaked } from '../../recipe/journey/deeds.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { journeysOf } from '../../recipe/journey/fold.ts';
 import { plainKind } from '../../recipe/kind-evidence.ts';
-import { familiesIn, isIn } from '../../recipe/list/families.ts';
+import { isFamily, isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { mixtureOf, type Portioned } from '../../recipe/measures/mixture.ts';
 import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
@@ -171,8 +171,7 @@ const spansFor = (name: string, way: HeatWay, { ingredients }: PartHead): readon
   return needed.length > 0 ? needed : rows.filter(({ needs }) => needs === '');
 };
 
-const hasFamily = (ingredient: Ingredient, family: string): boolean =>
-  [...familiesIn(ingredient)].some((each) => each === family);
+const hasFamily = (ingredient: Ingredient, family: string): boolean => isFamily(family) && isIn(ingredient, family);
 
 /** `Stir over a low heat` */
 const isOverHeat = ({ act, where }: Event): boolean =>

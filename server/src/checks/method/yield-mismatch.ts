@@ -15,6 +15,7 @@ import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
+import { usualYield } from './usual-yield.ts';
 
 interface Values {
   /** Grams that the yield line promises, or that a step divides into pieces. */
@@ -23,6 +24,9 @@ interface Values {
   readonly listedG: readonly [number, number];
   /** The share that is left of what goes in, at the least. */
   readonly kept: number;
+  /** What a food of that kind usually comes to, as it is cooked here, and who says so. */
+  readonly usualG?: readonly [number, number];
+  readonly usualBy?: string;
   /** The part that is divided. */
   readonly part?: number;
   readonly pieces?: { readonly count: number; readonly eachG: number; readonly words: string; readonly numeral: Span };
@@ -46,7 +50,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained ${LEAST_CURD * 100} %, and of what simmers for ${LONG_MIN} min and more ${LEAST_BOILED_DOWN * 100} %.
+  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained ${LEAST_CURD * 100} %, and of what simmers for ${LONG_MIN} min and more ${LEAST_BOILED_DOWN * 100} %. A recipe of one part that is mostly one food is held against what that usually comes to: dried pulses, pasta and rice boil to two or three times their weight, and what is strained, deep-fried, dried or roasted shrinks.
 
 The same for a step that divides a dough or a mixture by weight: \`Divide in 24 of 60 g\`.
 
@@ -62,10 +66,11 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     if (said === undefined || promisedBy(said.node) === undefined) return divided;
     if (recipe.parts.length === 0 || unweighed(recipe)) return divided;
     const { low, high } = listedG(recipe);
-    const whole = misfit(said.node, said.at, low, high, leastKept(recipe));
+    const usual = usualYield(recipe);
+    const whole = misfit(said.node, said.at, low, high, leastKept(recipe), usual?.low, usual?.high, usual?.source);
     return whole === undefined ? divided : [...divided, whole];
   },
-  say: ({ saidG, listedG, pieces, divided }) => {
+  say: ({ saidG, listedG, usualG, pieces, divided }) => {
     const [low, high] = listedG;
     const said =
       pieces === undefined
@@ -77,6 +82,13 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     const message = divided
       ? `${piecesG}, and there ${saidG > high ? `are only ${gramsText(high)} g` : `are ${gramsText(low)} g`} to divide: mend the number or the weight.`
       : undefined;
+    if (usualG !== undefined)
+      return {
+        message: `The yield of ${said} is ${saidG > usualG[1] ? 'more' : 'less'} than comes of this: ${gramsText(usualG[0])} to ${gramsText(usualG[1])} g as it is cooked here, from ${gramsText((low + high) / 2)} g on the list.`,
+        value: saidG,
+        unit: 'g',
+        band: [usualG[0], usualG[1]],
+      };
     return {
       message:
         message ??
@@ -88,7 +100,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
       band: [null, high],
     };
   },
-  work: ({ saidG, listedG: [low, high], pieces, kept, part }, { recipe }) => {
+  work: ({ saidG, listedG: [low, high], usualG, usualBy, pieces, kept, part }, { recipe }) => {
     const own = part === undefined ? undefined : recipe.parts[part];
     const heads = own === undefined ? recipe.parts.map(({ head }) => head) : dividedHeads(own);
     const rows = heads.flatMap(({ ingredients }) => ingredients.map((i) => ({ name: i.name, numbers: [middleG(i)] })));
@@ -99,11 +111,13 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     return [
       ...sumTable(['ingredient', 'weighs, g'], rows),
       '',
-      `The recipe says ${said}. Expected: from ${gramsText(low)} g × ${kept} = ${gramsText(low * kept)} g, for what is lost, to ${gramsText(high)} g × ${ROUNDING} = ${gramsText(high * ROUNDING)} g, for rounding.`,
+      usualG !== undefined
+        ? `The recipe says ${said}. Expected: ${gramsText(usualG[0])} to ${gramsText(usualG[1])} g (${usualBy}), and ${ROUNDING} times that for rounding.`
+        : `The recipe says ${said}. Expected: from ${gramsText(low)} g × ${kept} = ${gramsText(low * kept)} g, for what is lost, to ${gramsText(high)} g × ${ROUNDING} = ${gramsText(high * ROUNDING)} g, for rounding.`,
     ];
   },
-  fix: ({ pieces, listedG }, _scene, at) => {
-    if (pieces === undefined) return [];
+  fix: ({ pieces, listedG, usualG }, _scene, at) => {
+    if (pieces === undefined || usualG !== undefined) return [];
     const count = Math.floor((listedG[0] + listedG[1]) / 2 / pieces.eachG);
     return count < 1
       ? []
@@ -118,9 +132,11 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
   examples: {
     good: [
       'recipe Rolls\n  yield   16 rolls of 50 g\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide in 16 and bake at 220 C for 15 min until gold.\n',
+      'recipe Boiled rice\n  yield   1.1 kg\n  400 g     long grain rice\n  do Boil the rice in plenty of salted water for 12 min and drain.\n',
       'recipe Oat slab\n  yield   280 g\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
     ],
     bad: [
+      'recipe Boiled chickpeas\n  yield   1 kg\n# "1 kg" yield-mismatch: less than comes of this\n  1 kg      dried chickpeas\n  do Soak the chickpeas for 12 h, drain, cover with fresh water and boil for 1 h until soft. Drain.\n',
       {
         text: 'recipe Rolls\n  yield   24 rolls of 60 g\n# "24 rolls of 60 g" yield-mismatch *: more than goes in\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide and bake at 220 C for 15 min until gold.\n',
         after: {
@@ -140,23 +156,37 @@ const promisedBy = onceFor(({ amount, of }: YieldNode) => (amount === undefined 
 
 /** A yield that the weights of the list, least and most, do not make. */
 const misfit = onceWith(
-  (node: YieldNode, line: number, low: number, high: number, kept: number): Found<Values> | undefined => {
+  (
+    node: YieldNode,
+    line: number,
+    low: number,
+    high: number,
+    kept: number,
+    usualLow?: number,
+    usualHigh?: number,
+    usualBy?: string,
+  ): Found<Values> | undefined => {
     const { amount, of } = node;
     const said = promisedBy(node);
     if (amount === undefined || said === undefined || high <= 0) return undefined;
-    const least = low * kept;
-    if (said.saidG >= least && said.saidG <= high * ROUNDING) return undefined;
+    const least = usualLow ?? low * kept;
+    const most = usualHigh ?? high;
+    if (said.saidG >= least && said.saidG <= most * ROUNDING) return undefined;
+    const usual = usualLow !== undefined && usualHigh !== undefined && usualBy !== undefined;
     return {
       at: { line, start: amount.start, end: Math.max(amount.end, of?.end ?? 0) },
-      values: { ...said, listedG: [low, high], divided: false, kept },
+      values: {
+        ...said,
+        listedG: [low, high],
+        divided: false,
+        kept,
+        ...(usual && { usualG: [usualLow, usualHigh] as const, usualBy }),
+      },
     };
   },
 );
 
-function promised(
-  amount: MeasuredNode,
-  of: TextNode | undefined,
-): Omit<Values, 'listedG' | 'divided' | 'kept'> | undefined {
+function promised(amount: MeasuredNode, of: TextNode | undefined): Pick<Values, 'saidG' | 'pieces'> | undefined {
   const mass = gramsOf(amount);
   if (mass !== undefined) return { saidG: mass };
   if (amount.unit !== undefined || of === undefined) return undefined;

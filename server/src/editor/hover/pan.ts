@@ -1,4 +1,6 @@
 /** The pan: what it holds, and what was taken to be so where its line does not say all. */
+import { FILL_SOURCE, panFills } from '../../checks/method/pan-fill.ts';
+import { percentRange } from '../../measure/number-text.ts';
 import { darkOf } from '../../recipe/baking/tins.ts';
 import { litresText, panSize } from '../../recipe/measures/pan-size.ts';
 import { figure } from '../facts.ts';
@@ -26,8 +28,20 @@ export const hoverPan: HoverSource = ({ recipe }, { line, at, character }) => {
         PAN_SOURCE,
       ),
     );
+  const fill = panFills(recipe).find((each) => each.pan === pan);
+  if (fill !== undefined && !fill.batches && !fill.pieces)
+    facts.push(
+      figure(
+        'Filled',
+        `to ${filledText(fill.rawMl, volumeMl)} as it goes in, ${filledText(fill.risenMl, volumeMl)} at its highest`,
+        FILL_SOURCE,
+      ),
+    );
   for (const words of assumed) facts.push(figure('Taken so', words, 'usual sizes of the trade'));
   return { at: placeOf(at, whole), title: text.slice(whole.start, whole.end), facts };
 };
+
+/** `55 to 70 %`, of the usual volume. */
+const filledText = ([low, high]: readonly [number, number], ml: number): string => percentRange(low / ml, high / ml);
 
 const PAN_SOURCE = 'common practice: 25 °F less in glass and dark tin';

@@ -28,6 +28,10 @@ export function understoodOf({ parts }: Recipe): Understood {
         if (item.kind === 'temperature' || item.kind === 'duration') {
           figures++;
           if (events.some((event) => tells(event, item))) figuresUnderstood++;
+        } else if (item.kind === 'measured' && events.some((event) => isTimeOf(event, item))) {
+          // `for 3 weeks` is no duration on the line, but it is a figure.
+          figures++;
+          figuresUnderstood++;
         }
         const isEnd = isStop(item) || at === items.length - 1;
         if (!isEnd) return;
@@ -42,6 +46,9 @@ export function understoodOf({ parts }: Recipe): Understood {
     }
   return { sentences, understood, figures, figuresUnderstood };
 }
+
+const isTimeOf = ({ times }: Event, { start, end }: SentenceItem): boolean =>
+  times.some((t) => t.start <= start && t.end >= end && t.sure !== 'unread');
 
 const isStop = (item: SentenceItem): boolean =>
   item.kind === 'mark' && (item.mark === '.' || item.mark === '!' || item.mark === '?');

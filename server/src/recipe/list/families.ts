@@ -54,6 +54,9 @@ export const FAMILIES = [
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 
+/** Whether a cell of a table names one. */
+export const isFamily = (name: string): name is Family => FAMILIES.some((each) => each === name);
+
 interface Row {
   readonly classes: ReadonlySet<string>;
   readonly foods: ReadonlySet<string>;

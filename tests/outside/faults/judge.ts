@@ -2,6 +2,7 @@
  * Knows what becomes of a recipe with a fault in it: whether it is found by its code, and what else is newly found beside it.
  */
 import { fingerprint } from '../../../server/src/recipe/trials/trials.ts';
+import type { Snapshot } from '../../../server/src/workspace/snapshot.ts';
 import { openAs, type PublishedRecipe, RECIPES } from './corpus.ts';
 import type { Fault } from './faults.ts';
 
@@ -27,9 +28,8 @@ export const MOST_BESIDE = 2;
 
 /** Throws when the recipe or the words of an edit are not there exactly once. */
 export function judge(fault: Fault): Judgement {
-  const recipe = RECIPES.find((r) => r.file === fault.recipe);
-  if (recipe === undefined) throw new Error(`no recipe ${fault.recipe}`);
-  const broken = openAs(recipe.file, breakText(recipe, fault));
+  const recipe = recipeOf(fault);
+  const broken = brokenBy(fault);
   const before = new Set(recipe.snapshot.findings.open.map((f) => f.code));
   const after = broken.findings.open;
   return {
@@ -45,6 +45,18 @@ export function judge(fault: Fault): Judgement {
       ),
     ],
   };
+}
+
+/** The recipe with the fault in it. */
+export function brokenBy(fault: Fault): Snapshot {
+  const recipe = recipeOf(fault);
+  return openAs(recipe.file, breakText(recipe, fault));
+}
+
+function recipeOf(fault: Fault): PublishedRecipe {
+  const recipe = RECIPES.find((r) => r.file === fault.recipe);
+  if (recipe === undefined) throw new Error(`no recipe ${fault.recipe}`);
+  return recipe;
 }
 
 function breakText({ text, snapshot }: PublishedRecipe, { recipe, title, edits }: Fault): string {

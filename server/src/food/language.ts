@@ -6,7 +6,7 @@ import languageText from '../../data/foods/language.tsv';
 import { once } from '../measure/once.ts';
 import type { Food } from './food.ts';
 import { keyOf } from './names.ts';
-import type { FoodRow } from './tables.ts';
+import { type FoodRow, readAmbiguous } from './tables.ts';
 
 export const LANGUAGES = ['british', 'american'] as const;
 export type Language = (typeof LANGUAGES)[number];
@@ -23,6 +23,14 @@ export const foodWords = once((): ReadonlyMap<string, Words> => {
     }),
   );
 });
+
+/** Which of the foods of one name is meant on that side of the ocean: a spoon of tomato puree is paste in Britain. */
+export function meantIn(language: Language, foods: readonly Food[], isSpoon: boolean): Food | undefined {
+  const [id = '', ...measure] = (ambiguous().get(foods.map((food) => food.id).join(';'))?.[language] ?? '').split(' ');
+  return measure.length > 0 && !isSpoon ? undefined : foods.find((food) => food.id === id);
+}
+
+const ambiguous = once(() => new Map(readAmbiguous().map((row) => [row.ids.join(';'), row])));
 
 /** Whether a name of a food is that of the other side, and this one says it otherwise. */
 export function isForeign({ id }: Pick<Food, 'id'>, name: string, language: Language): boolean {

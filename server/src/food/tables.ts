@@ -107,11 +107,20 @@ export function readFoods(): readonly TableRow[] {
   return FOOD_TABLES.flatMap(tableLines).map((line) => new TableRow(line));
 }
 
-/** Words that could be two foods, with the ids of the foods, likeliest first. */
-export function readAmbiguous(): readonly { readonly word: string; readonly ids: readonly string[] }[] {
+export interface AmbiguousRow {
+  readonly word: string;
+  /** Likeliest first. */
+  readonly ids: readonly string[];
+  /** The one that is meant there: its id, and `by the spoon` where only that is. */
+  readonly british: string;
+  readonly american: string;
+}
+
+/** Words that could be two foods. */
+export function readAmbiguous(): readonly AmbiguousRow[] {
   return tableLines(ambiguousText).map((line) => {
-    const [word = '', ids] = line.split('\t');
-    return { word, ids: listOf(ids) };
+    const [word = '', ids, british = '', american = ''] = line.split('\t');
+    return { word, ids: listOf(ids), british, american };
   });
 }
 

@@ -3,6 +3,7 @@
  * Refuses to know amounts.
  */
 import type { FoodMatch } from '../../food/food.ts';
+import { type Language, meantIn } from '../../food/language.ts';
 import type { CountWord } from '../../measure/count-words.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import { takesOf } from '../../notation/item-amounts.ts';
@@ -54,6 +55,11 @@ export function findFood(node: IngredientNode, name: string, preparation: string
     const juice = world.book.find(`${match.food.name} juice`);
     if (juice.kind === 'food') return juice;
   }
+  if (match.kind === 'ambiguous') {
+    const language = languageOf(world);
+    const meant = language && meantIn(language, match.foods, unit !== undefined && SPOONS.has(unit));
+    if (meant !== undefined) return { kind: 'food', food: meant };
+  }
   if (count === undefined) return match;
   // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
   if (count === 'can' || count === 'tin') {
@@ -66,6 +72,12 @@ export function findFood(node: IngredientNode, name: string, preparation: string
   const [only, ...more] = herbs.length > 0 ? herbs : counted;
   return only !== undefined && more.length === 0 ? { kind: 'food', food: only } : match;
 }
+
+/** What the house says, else what goes with its measures; none where its spoons and cups are everybody's. */
+const languageOf = ({ language, measures }: World): Language | undefined =>
+  language ?? (measures === 'british' || measures === 'imperial' ? 'british' : undefined);
+
+const SPOONS: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['tsp', 'dessertspoon', 'tbsp']);
 
 /** `chocolate, 70 %`. */
 export function shareBeside({ beside }: IngredientNode): string | undefined {

@@ -62,9 +62,9 @@ describe('the food tables', () => {
     [
       /\b(?:milk|butter|cream|cheese|yogurt|whey)\b/,
       'milk',
-      /coconut|almond|cashew|sunflower|oat|soya|rice|peanut|cocoa|apple|cream of tartar|cream cracker|ice cream cone|salad cream|nut|creme|butter bean|lettuce|horseradish|marshmallow|pumpkin seed|pear butter|butter cracker|hazelnut/,
+      /coconut|almond|cashew|sunflower|oat|soya|rice|hemp|peanut|cocoa|apple|cream of tartar|cream cracker|ice cream cone|salad cream|nut|creme|butter bean|lettuce|horseradish|marshmallow|pumpkin seed|pear butter|butter cracker|hazelnut/,
     ],
-    [/\begg\b/, 'eggs', /^egg noodle$/],
+    [/\begg\b/, 'eggs', /^(?:egg noodle|egg replacer|flax egg)$/],
     [/\b(?:prawn|crab|lobster|crayfish)\b/, 'crustaceans', /crab apple/],
     [/\b(?:mussel|clam|oyster|squid|octopus|scallop)\b/, 'molluscs', /mushroom|vegetarian/],
     [/\b(?:almond|hazelnut|walnut|pecan|cashew|pistachio|macadamia)\b/, 'nuts', /extract/],

@@ -119,7 +119,7 @@ function surfaceOf({ kind, oven, bathC, pan }: Load): Surface {
   return { ambientC, h: own * WET_MORE, wet };
 }
 
-/** A room, and how it takes heat from what is hot (natural convection and radiation, from memory). */
+/** A room, and how it takes heat from what is hot (reckoned, as in heat/places.tsv). */
 const ROOM_C = 22;
 const ROOM_H = 10;
 const ROOM_VAPOUR = 1300;

@@ -34,7 +34,7 @@ const ROWS = Math.round((TO - FROM) / STEP) + 1;
 const FREEZES_C = -1;
 /** J/kg */
 const ICE_HEAT = 333_600;
-/** Of the protein's mass, water that never freezes (Schwartzberg; Chen; from memory). */
+/** Of the protein's mass, water that never freezes (judgement, by Schwartzberg and Chen). */
 const BOUND = 0.4;
 /** Water boils between these: so a crust comes by itself. */
 const BOILS_C = 100;

@@ -29,8 +29,8 @@ const MUCH_G = 250;
 
 const SOURCES: Readonly<Record<Lagging['kind'], string>> = {
   'from frozen':
-    'USDA FSIS, Slow Cookers and Food Safety (for consumers; from memory): always thaw meat and poultry first',
-  'on warm': 'USDA FSIS, Slow Cookers and Food Safety (for consumers; from memory): warm is for what is cooked',
+    'USDA FSIS, Slow Cookers, as Iowa State University Extension 2021 quotes it: always thaw meat and poultry first',
+  'on warm': 'USDA FSIS, Slow Cookers, as Iowa State University Extension 2021 quotes it: warm does not cook',
   'in its pack': 'FDA Food Code 2022, 3-501.13(E): fish in reduced-oxygen packaging',
 };
 

@@ -17,7 +17,7 @@ export default defineCheck<BandValues>({
   source: {
     kind: 'from memory',
     title:
-      'USDA Complete Guide to Home Canning (2015): vinegar of at least 5 % acetic acid, never thinned below the tested recipe, commonly 1 : 1 with water',
+      'US home canning guides: vinegar of 5 % acid, never thinned below the tested recipe; by the band of each kind',
   },
   explain: `**What it computes.** For a pickle: the acid of vinegar and sour juice as a share of the liquor: vinegar, water, juice and wine together. Vinegar of 5 % thinned with its own weight of water is 2.5 %. For a chutney, a relish, a salsa, a hot sauce or a marinade: that acid as a share of the whole, and the vinegar and juice per vegetables and fruit. For a fresh cheese: the acid per milk.
 

@@ -14,8 +14,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['egg protein', 'yolk per dairy'],
   source: {
-    kind: 'from memory',
-    title: 'McGee, On Food and Cooking (2004); professional baking texts (Gisslen; Suas)',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** As for \`custard-wont-set\`: egg protein as a share of the mix for what bakes, egg yolk per milk and cream for what is stirred or boiled.
 

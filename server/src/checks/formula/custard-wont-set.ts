@@ -19,8 +19,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['egg protein', 'yolk per dairy'],
   source: {
-    kind: 'from memory',
-    title: 'McGee, On Food and Cooking (2004): 1 large egg, or 2 yolks, sets 250 ml of milk',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** For what bakes: the protein of the eggs as a share of the mix of eggs, dairy, sugar and cheese, without the vegetables, fruit and meat that lie in it. One large egg in a cup of milk is about 2 %. For a custard stirred over the heat: the yolk per milk and cream; a whole egg counts for one yolk at least and two at most.
 

@@ -12,8 +12,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['hydration', 'cake hydration', 'liquid per flour'],
   source: {
-    kind: 'from memory',
-    title: 'professional baking texts (Gisslen; Suas; Hamelman) and Ruhlman, Ratio (2009)',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Hydration, as for \`dough-too-wet\`: the water of every ingredient but the flour, per flour by weight.
 

@@ -13,9 +13,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['hydration', 'cake hydration', 'liquid per flour'],
   source: {
-    kind: 'from memory',
-    title:
-      'professional baking texts (Gisslen; Suas; Hamelman) and Ruhlman, Ratio (2009), which gives pie dough as 3 flour : 2 fat : 1 water',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Hydration: the water of every ingredient but the flour, per flour by weight. Milk, egg, butter and cheese count by the water in them; chopped herbs, vegetables and fruit by half of theirs, since the tissue holds the rest; fruit in a batter that is not mashed or grated by none to half. Starters, soakers and doughs made in an earlier part count as the flour and water they are made of. For cakes and cookies, dry grain, bread, nuts and cocoa are taken once as flour and once as not. For a frying batter it is the liquid and egg that are stirred in, by weight: what vegetables hold stays in them.
 

@@ -15,9 +15,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['egg', 'yolk share', 'egg per fat'],
   source: {
-    kind: 'from memory',
-    title:
-      'Ruhlman, Ratio (2009): choux 2 water : 1 fat : 1 flour : 2 egg, pound cake 1 : 1 : 1 : 1; the balance rules of bakery texts (Gisslen; Figoni; Pyler)',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Egg, shelled, per flour by weight; dried egg counts as what it is mixed up to. For an ice the yolk as a share of the mix. For cakes also the classic balance: egg of at least the weight of the fat.
 

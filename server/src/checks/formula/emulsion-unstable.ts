@@ -14,8 +14,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['oil share', 'oil per yolk', 'oil per acid', 'butter per yolk'],
   source: {
-    kind: 'from memory',
-    title: 'McGee, On Food and Cooking (2004); professional texts (Gisslen) for oil to vinegar and butter to yolk',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** For mayonnaise: oil as a share of the whole, and oil per egg yolk. For a vinaigrette or a dressing: oil to vinegar and sour juice, by weight. For a butter sauce: butter per yolk. A whole egg counts for the yolk in it, mustard for nothing.
 

@@ -17,9 +17,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['fat', 'fat share', 'fat per vegetable', 'fat per sugar', 'butter per sugar', 'oil per grain'],
   source: {
-    kind: 'from memory',
-    title:
-      'Ruhlman, Ratio (2009): pie dough 3 flour : 2 fat : 1 water; professional baking texts (Gisslen; Suas; Figoni)',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Pure fat per flour by weight: butter counts by the 81 % of fat in it, cream, cheese and egg yolk by theirs. The flour's own fat is left out; that of nuts and chocolate is taken once in full and once not at all, since it may stay in the pieces. For sausage, terrine and rice: all fat as a share of the whole; for a mash or a slaw: the fat of what is put to it, per potatoes or vegetables. For a frosting or a sweet of boiled sugar: the added fat per sugar; for granola: per dry grain.
 

@@ -13,8 +13,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['gelatine', 'agar'],
   source: {
-    kind: 'from memory',
-    title: 'McGee, On Food and Cooking (2004); gelatine makers: m₂ = m₁ √(B₁/B₂) between grades',
+    kind: 'publication',
+    title: 'by the band of each kind; Ward and Courts 1977, p. 509: bloom goes with the square, m₂ = m₁ √(B₁/B₂)',
   },
   explain: `**What it computes.** Gelatine or agar as a share of the whole, as for \`gel-wont-set\`: gelatine as if of 200 bloom, a sheet of any grade at 2 to 2.3 g.
 

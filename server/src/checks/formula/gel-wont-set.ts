@@ -18,8 +18,8 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'part',
   source: {
-    kind: 'from memory',
-    title: 'McGee, On Food and Cooking (2004); gelatine makers: m₂ = m₁ √(B₁/B₂) between grades',
+    kind: 'publication',
+    title: 'by the band of each kind; Ward and Courts 1977, p. 509: bloom goes with the square, m₂ = m₁ √(B₁/B₂)',
   },
   explain: `**What it computes.** Gelatine as a share of the whole, as if all of it were 200 bloom: a grade that is written (\`160 bloom\`, \`silver\`) is converted, a sheet of any grade counts 2 to 2.3 g. Fruit that lies in the jelly is taken once in and once out. For agar its own share.
 

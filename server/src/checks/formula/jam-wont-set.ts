@@ -27,9 +27,8 @@ export default defineCheck<Values>({
   scope: 'part',
   measures: ['sugar per fruit'],
   source: {
-    kind: 'from memory',
-    title:
-      'USDA Complete Guide to Home Canning (2015): jams set at 65 % of sugar solids, some 4 °C over boiling water; McGee, On Food and Cooking (2004)',
+    kind: 'publication',
+    title: 'by the band of the kind; jellies set 8 °F over boiling water (US home canning guides)',
   },
   explain: `**What it computes.** The sugar that is added per prepared fruit, by weight; and, where a step says at how many degrees the jam is done, the share of solids that a syrup boiling at that heat has (at sea level; a syrup boils 0.5 °C lower for each 150 m of height).
 

@@ -31,9 +31,8 @@ export default defineCheck<Values>({
   scope: 'part',
   measures: ['baking powder', 'baking soda', 'leavening', 'soda per sugar'],
   source: {
-    kind: 'from memory',
-    title:
-      'molar masses for what neutralises what; professional baking texts (Gisslen; Figoni; Corriher) for the doses: 3 to 5 g of powder, 0.5 to 1.2 g of soda per 100 g of flour',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Baking powder, alone or in self-raising flour, and baking soda per flour by weight; in a brittle soda per sugar. For soda also the acid that is there to work with: 1 g wants about 2.2 g of cream of tartar, 13 g of lemon juice, 14 g of vinegar, 125 g of buttermilk or yoghurt, 100 to 150 g of molasses.
 

@@ -20,8 +20,8 @@ export default defineCheck<Values>({
   scope: 'part',
   measures: ['sugar per white'],
   source: {
-    kind: 'from memory',
-    title: 'McGee, On Food and Cooking (2004); professional baking texts (Gisslen; Figoni)',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Sugar per egg white by weight: 0.5 to 1 for a soft meringue on a pie, 1.5 to 2.2 for one that dries hard, 0.4 to 1 in an angel food cake. It also looks for what the white cannot be whipped with: yolk, whole egg, butter, oil, cream.
 

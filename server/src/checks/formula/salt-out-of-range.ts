@@ -14,9 +14,8 @@ export default defineCheck<BandValues>({
   scope: 'part',
   measures: [...SALTS],
   source: {
-    kind: 'from memory',
-    title:
-      'professional baking texts (Gisslen; Hamelman) for doughs; house bands for dishes; USDA Complete Guide to Home Canning (2015) and NCHFP for ferments',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Salt from every source, as sodium × 2.5: table salt, salted butter, cheese, soy sauce, stock. For doughs it is per flour by weight; for dishes and ferments it is a share of the whole; for a cure it is on the weight of the fish or meat, for a brine per water. Too little for a ferment, a cure or a brine is \`weak-brine\`. The sodium of baking powder and soda is not counted.
 

@@ -27,8 +27,8 @@ export default defineCheck<BandValues>({
   scope: 'part',
   measures: ['fat share', 'milk solids', 'sugars share', 'total solids', 'chocolate per cream', 'water per bones'],
   source: {
-    kind: 'from memory',
-    title: 'Goff and Hartel, Ice Cream (2013); professional texts (Gisslen; Suas) for ganache and stock',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** For an ice: fat, milk solids not fat, sugars without lactose, and all solids, each as a share of the mix. For a ganache: chocolate to cream by weight. For a stock: water to bones, meat and vegetables.
 

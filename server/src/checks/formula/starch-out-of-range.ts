@@ -25,9 +25,8 @@ export default defineCheck<BandValues>({
     'crumbs per meat',
   ],
   source: {
-    kind: 'from memory',
-    title:
-      'McGee, On Food and Cooking (2004); professional texts (Gisslen): 3, 6 and 9 g of flour per 100 g for a thin, medium and thick sauce',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** For a sauce: flour per liquid by weight, pure starch counting double. For pastry cream: starch per milk, flour counting for 60 to 75 % of its weight. For a fruit filling: flour per fruit, starch counting double. For gnocchi: flour per potato. For rice: the liquid per dry rice; for a mash the milk per potatoes; for sausage and terrine the crumbs per meat.
 

@@ -31,9 +31,8 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['sugar', 'liquid per sugar', 'sugar per fruit', 'sugars share', ...HELD_AGAINST],
   source: {
-    kind: 'from memory',
-    title:
-      'the balance rules of bakery texts (Gisslen; Figoni; Pyler); Ruhlman, Ratio (2009); USDA Complete Guide to Home Canning (2015) for jam',
+    kind: 'publication',
+    title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
   explain: `**What it computes.** Sugar as solids per flour by weight: sugars and syrups, and what preserves and chocolate bring; the lactose of milk and the sugar of fruit are left out. For cakes also the classic balance: liquid, egg counted in, of at least the weight of the sugar. For a custard or a jelly sugar is a share of the mix, for jam, chutney and relish it is held against the prepared fruit and vegetables, for a curd against the juice, for a syrup, cordial or infused spirit against what it is dissolved in, for granola against the grain. For caramel it is the cream to sugar, for brittle the nuts, for frosting and marshmallow the liquid.
 

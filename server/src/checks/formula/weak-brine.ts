@@ -17,8 +17,7 @@ export default defineCheck<BandValues>({
   scope: 'part',
   source: {
     kind: 'from memory',
-    title:
-      'USDA Complete Guide to Home Canning (2015): sauerkraut 2.25 to 2.5 % salt; NCHFP for other vegetables; food science texts for fish and meat',
+    title: 'US home canning guides: sauerkraut 2.25 to 2.5 % salt; by the band of each kind',
   },
   explain: `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat. For a brine: salt per water.
 

@@ -39,9 +39,8 @@ export default defineCheck<Values>({
   scope: 'part',
   measures: ['yeast', 'culture per liquid'],
   source: {
-    kind: 'from memory',
-    title:
-      'Hamelman, Bread (2004), and Suas, Advanced Bread and Pastry (2008): fresh 1 = active dry 0.4 to 0.5 = instant 0.33 to 0.4',
+    kind: 'publication',
+    title: 'yeast conversion tables: fresh 1 = active dry 0.4 = instant 0.33; the doses by the band of each kind',
   },
   explain: `**What it computes.** Yeast per flour, as instant dry: fresh yeast counts 0.33 to 0.4 of its weight, active dry 0.75 to 0.83. For yoghurt and sour tea: the yoghurt or ripe tea that starts them, per milk or tea; of a dried culture nothing is said. Where the steps say how long the dough rises and how warm, also the two together: per cent of instant yeast × hours × 2 to the power of (°C − 25) / 9, added over the rises.
 

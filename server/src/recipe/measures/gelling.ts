@@ -19,7 +19,7 @@ const STANDARD_BLOOM = 200;
 /** Sheets are cut so that one of any grade sets alike, as 2 g of 200 bloom; some packs run heavier (trade sheets, from memory). */
 const SHEET_G: Range = { low: 2, high: 2.3 };
 
-/** Grams as 200 bloom, from none where it may be another food: m₂ = m₁ √(B₁/B₂). Powder without a grade is 200 to 250 bloom (trade sheets, from memory). */
+/** Grams as 200 bloom, from none where it may be another food: m₂ = m₁ √(B₁/B₂) (Ward and Courts 1977, p. 509: bloom goes with the square). Powder without a grade: 200 to 250 bloom (from memory). */
 export function gelatineG(ingredient: Ingredient): Range | undefined {
   const { food, weighed, node, match } = ingredient;
   const surely = food === undefined ? maySet(match) : isGelatine(food);

@@ -9,7 +9,7 @@ import { part, type Share } from './shares.ts';
 
 const rangeOf = (pair: readonly number[]): Range => ({ low: pair[0] ?? 0, high: pair[1] ?? pair[0] ?? 0 });
 
-/** Yeast as instant: fresh counts 0.33 to 0.4, active dry 0.75 to 0.83 of its weight (Hamelman; Suas; from memory). */
+/** Yeast as instant: fresh counts 0.33 to 0.4, active dry 0.75 to 0.83 of its weight (yeast conversion tables: fresh 1, active dry 0.4, instant 0.33). */
 export function instantYeast(food: Food): Share {
   if (food.class !== 'yeast') return 0;
   if ((food.per100.water ?? 0) > 50) return { low: 0.33, high: 0.4 };

@@ -97,6 +97,10 @@ const BY_SHARE: ReadonlySet<string> = new Set([
   'terrine',
   'baked custard',
   'meringue',
+  'fruit curd',
+  'starch pudding',
+  'marshmallow',
+  'brittle',
   'ice cream',
   'jam',
 ]);

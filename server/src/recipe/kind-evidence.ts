@@ -3,21 +3,48 @@
  * Refuses to guess: a kind is named only where all its measures lie in the usual bands, its own signs are there, and no other kind fits.
  */
 
-import { bookIdOf, type FoodClass } from '../food/food.ts';
-import type { Range } from '../measure/quantity.ts';
+import { bookIdOf } from '../food/food.ts';
 import { keptOn } from '../notation/kept.ts';
-import type { Craft, Event } from '../prose/event.ts';
 import type { Topic } from '../prose/topics.ts';
-import { anyDoes, deed, nameSpeaksOf, type Question, speaksOf } from './journey/deeds.ts';
+import { anyDoes, nameSpeaksOf, speaksOf } from './journey/deeds.ts';
+import {
+  BAKED,
+  BEATEN,
+  BOILED,
+  CHURNED,
+  COOKED,
+  CREAMED,
+  CRUST,
+  CUT,
+  dairy,
+  FERMENTED,
+  FLAT,
+  FOLDED,
+  gelatine,
+  isRaised,
+  isWhite,
+  isYolk,
+  LOAF,
+  NO_SAUCE,
+  PICKLED,
+  ROLLED,
+  RUBBED,
+  RUBBED_OR_ROLLED,
+  Seen,
+  type Sign,
+  type Signs,
+  STIRRED,
+  sweet,
+  THICKENED,
+} from './kind-seen.ts';
 import { contentsOf } from './measures/contents.ts';
-import { isGelatine } from './measures/gelling.ts';
 import type { Kind, MeasureName, Need } from './measures/kind.ts';
 import { kindNamed, verdictOf } from './measures/kinds.ts';
 import { measure } from './measures/measures.ts';
 import { meets } from './measures/needs.ts';
 import { isIncomplete } from './measures/part-measure.ts';
-import { isStarter, whiteShare, yolkShare } from './measures/shares.ts';
 import type { Ingredient, Part } from './model.ts';
+import { SWEET_SIGNS } from './sweet-signs.ts';
 
 const LOOKS = keptOn<Part, Kind | null>();
 
@@ -120,139 +147,21 @@ function isUsual(kind: Kind, ingredients: readonly Ingredient[]): boolean {
 
 const SALT: ReadonlySet<MeasureName> = new Set(['salt', 'salt share']);
 
-/** A list as signs are looked for in it: shares of its weight, measures. */
-class Seen {
-  private readonly list: readonly Ingredient[];
-  private readonly total: number;
-  private readonly classes = new Set<FoodClass>();
-  private readonly hasFlour: boolean;
-
-  constructor(list: readonly Ingredient[]) {
-    this.list = list;
-    let total = 0;
-    let hasFlour = false;
-    for (const i of list) {
-      total += grams(i);
-      if (i.food === undefined) continue;
-      this.classes.add(i.food.class);
-      hasFlour ||= i.food.class === 'flour' || i.food.class === 'starch' || isStarter(i.food);
-    }
-    this.total = total;
-    this.hasFlour = hasFlour;
-  }
-
-  /** The classes' share of the weight. */
-  of(...classes: FoodClass[]): number {
-    if (!classes.some((c) => this.classes.has(c))) return 0;
-    return this.where((i) => i.food !== undefined && classes.includes(i.food.class));
-  }
-
-  where(is: (i: Ingredient) => boolean): number {
-    let sum = 0;
-    for (const i of this.list) if (is(i)) sum += grams(i);
-    return sum / this.total;
-  }
-
-  /** Whether the whole range of the measure lies between. */
-  between(name: MeasureName, low: number, high: number): boolean {
-    const value = this.measured(name);
-    return value !== undefined && value.low >= low && value.high <= high;
-  }
-
-  /** The measure is not above; nothing of it is not above either. */
-  under(name: MeasureName, high: number): boolean {
-    const value = this.measured(name);
-    return value === undefined || value.high <= high;
-  }
-
-  private measured(name: MeasureName): Range | undefined {
-    // Without flour nothing is per flour.
-    if (!this.hasFlour && PER_FLOUR.has(name)) return undefined;
-    const worked = measure(name, this.list);
-    return worked.known ? worked.value : undefined;
-  }
-}
-
-const PER_FLOUR: ReadonlySet<MeasureName> = new Set(['fat', 'sugar', 'egg', 'leavening']);
-
-/** What a sign looks for, in what the steps do and in what they and the part's name speak of. */
-interface Sign {
-  readonly done?: Question;
-  readonly topics?: readonly Topic[];
-}
 const NO_TOPICS: readonly Topic[] = [];
 
-const crafts = (...names: readonly Craft[]): Sign => ({
-  done: deed(({ craft }) => craft !== undefined && names.includes(craft)),
-});
-const isOnStove = ({ act, cooks, craft }: Event): boolean => act === 'heat' && cooks !== 'barely' && craft !== 'bake';
-
-const NO_SAUCE = { done: deed(({ act, craft }) => craft === 'bake' || act === 'freeze') };
-const CRUST = { ...crafts('line'), topics: ['case'] } as const;
-const LOAF = { topics: ['loaf'] } as const;
-const PICKLED = {
-  done: deed(
-    ({ act, medium, vessel }) => act === 'put' || act === 'pack' || medium?.is === 'acid' || vessel?.is === 'jar',
-  ),
-};
-const RUBBED_OR_ROLLED = crafts('rub', 'roll', 'line');
-const COOKED = { done: deed((event) => isOnStove(event) || event.until.some(({ is }) => is === 'thick')) };
-/** Boiled down: a chutney or a relish, and no pickle in its liquor. */
-const THICKENED = { done: deed(({ until }) => until.some(({ is }) => is === 'thick')) };
-const STIRRED = { done: deed(({ craft, until }) => craft === 'stir' || until.some(({ is }) => is === 'thick')) };
-const BEATEN = crafts('whip', 'beat');
-const BAKED = crafts('bake');
-/** Water boils at it. */
-const BOILING_C = 100;
-const BOILED = {
-  done: deed(
-    ({ act, cooks, temperatures }) =>
-      cooks === 'through' ||
-      (act === 'heat' && temperatures.some(({ of, celsius }) => of === 'food' && celsius.low >= BOILING_C)),
-  ),
-};
-const CHURNED = crafts('churn');
-const CREAMED = crafts('cream');
-const CUT = { done: deed(({ act }) => act === 'cut') };
-const FERMENTED = crafts('ferment');
-const FOLDED = crafts('fold');
-const ROLLED = crafts('roll');
-const RUBBED = crafts('rub');
-const FLAT = {
-  done: deed(({ craft, medium }) => craft === 'fry' || craft === 'deep-fry' || medium?.is === 'metal'),
-  topics: ['flat'],
-} as const;
-
-const grams = (i: Ingredient): number => (i.weighed.known ? (i.weighed.grams.low + i.weighed.grams.high) / 2 : 0);
-const isYolk = ({ food }: Ingredient): boolean => food !== undefined && yolkShare(food) === 1;
-const isWhite = ({ food }: Ingredient): boolean => food !== undefined && whiteShare(food) > 0;
 const isRipeTea = ({ food }: Ingredient): boolean => food !== undefined && bookIdOf(food) === 'kombucha';
 const isPotato = ({ food }: Ingredient): boolean => food !== undefined && POTATOES.has(bookIdOf(food) ?? '');
 const isTomato = ({ food }: Ingredient): boolean => food !== undefined && TOMATOES.has(bookIdOf(food) ?? '');
 const isCabbage = ({ food }: Ingredient): boolean => food !== undefined && CABBAGES.has(bookIdOf(food) ?? '');
-const isRaised = (s: Seen): boolean =>
-  s.of('leavening', 'yeast') > 0 || s.where((i) => i.food !== undefined && isStarter(i.food)) > 0;
-const gelatine = (s: Seen): number => s.where((i) => i.food !== undefined && isGelatine(i.food));
-const dairy = (s: Seen): number => s.of('milk', 'cream', 'dairy');
-const sweet = (s: Seen): number => s.of('sugar', 'syrup');
 
 const POTATOES: ReadonlySet<string> = new Set(['potato', 'boiled-potato']);
 /** Of these with vinegar a salsa, a relish or a chutney is made. */
 const TOMATOES: ReadonlySet<string> = new Set(['tomato', 'canned-tomato', 'crushed-tomato']);
 const CABBAGES: ReadonlySet<string> = new Set(['cabbage', 'red-cabbage', 'savoy-cabbage']);
 
-/** What sets a kind apart from its neighbours, beside its measures. */
-interface Signs {
-  readonly kind: string;
-  /** What the steps and the part's name say, all of it. */
-  readonly says?: readonly Sign[];
-  /** What they do not say. */
-  readonly silent?: readonly Sign[];
-  readonly list: (list: Seen) => boolean;
-}
-
 /** Common practice, no source. */
 const SIGNS: readonly Signs[] = [
+  ...SWEET_SIGNS,
   {
     kind: 'shortcrust',
     says: [RUBBED_OR_ROLLED],

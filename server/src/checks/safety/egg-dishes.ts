@@ -7,4 +7,5 @@ export const EGG_DISHES: ReadonlySet<Kind['name']> = new Set([
   'quiche',
   'cheese filling',
   'stirred custard',
+  'fruit curd',
 ]);

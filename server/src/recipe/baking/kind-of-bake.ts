@@ -69,6 +69,8 @@ const DRY_KINDS: ReadonlySet<string> = new Set([
   'meringue',
   'puff pastry',
   'cookie',
+  'crumble',
+  'granola',
   'shortcrust',
   'sweet paste',
   'popover batter',
@@ -100,7 +102,7 @@ export function sortOf(inOven: InOven): Sorted | Declined {
   if (bake.inBath && share('egg') > 0 && flour < FLOURY) return tin === undefined ? 'no pan' : sorted('custard cup');
   const pastry = hasPastry(made);
   if (flour > FLOURY && !pastry) {
-    if (names.includes('scone')) return sorted('scone');
+    if (names.some((name) => SCONES.has(name))) return sorted('scone');
     if (tin === undefined) return pieces > 1 ? 'dry' : 'no pan';
     if (tin.size.count > 1 && tin.shape.areaM2 < HOLLOW_M2) return sorted('small cake');
     if (tin.shape.isLoaf) return sorted('loaf cake');
@@ -117,6 +119,7 @@ export function sortOf(inOven: InOven): Sorted | Declined {
   return tin === undefined ? 'no pan' : sorted('casserole');
 }
 
+const SCONES: ReadonlySet<string> = new Set(['scone', 'US biscuit']);
 const HOLLOW_M2 = 0.006;
 /** Of the mass, water in what is baked as a bar. */
 const BAR_WATER = 0.22;

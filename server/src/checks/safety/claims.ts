@@ -97,7 +97,9 @@ const compared = (text: string): string => text.toLowerCase().replaceAll(/[-\s]/
 
 // Letters of all scripts would make the patterns larger by far.
 const LETTERS = 'A-Za-z\\u00c0-\\u024f';
-const WORD = `[${LETTERS}]+`;
+const WORD = `[${LETTERS}'’]+`;
+/** How it is told that somebody may eat it, and up to which they are named. */
+const SAFE_FOR = `(?:safe|fine|suitable|ok|okay|good|right|perfect|ideal) (?:for|with|to (?:give|serve)(?: to)?) (?:(?!(?:but|not?|except|unless) )${WORD},? ){0,8}`;
 const END = `(?![${LETTERS}\\d])`;
 const START = `(?<![${LETTERS}\\d])`;
 
@@ -137,7 +139,10 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
           `(?:${noun})[-\\s](?:allergy[-\\s])?(?:safe|friendly)`,
           // `Children with a nut allergy can have these`
           `(?:with (?:an? )?)?(?:${noun})[-\\s]allerg(?:y|ies|ics?) (?:too )?(?:can|may) (?:eat|have|enjoy)`,
-          `(?:safe|fine|suitable|ok|okay) for (?:${WORD} ){0,4}(?:${noun})[-\\s](?:allerg(?:y|ies|ics?)|intoleran(?:t|ce))`,
+          `${SAFE_FOR}(?:${noun})(?:,? (?:and|or) (?:${WORD} )?${WORD})?[-\\s](?:allerg(?:y|ies|ics?)|intoleran(?:t|ce))`,
+          // `Safe for people allergic to nuts`, `suitable for anyone who cannot eat nuts`
+          `${SAFE_FOR}(?:allergic|intolerant|sensitive) to (?:${WORD} (?:and|or) )?(?:${noun})(?: (?:and|or) ${WORD})?`,
+          `${SAFE_FOR}(?:avoid(?:s|ing)?|cannot|can['’]t|don['’]t|doesn['’]t|must not|do not|does not) (?:${WORD} ){0,2}(?:${WORD} (?:and|or) )?(?:${noun})(?: (?:and|or) ${WORD})?`,
           // `dairy- and egg-free`, `nut, egg and dairy free`.
           `(?:${noun})-?(?:,\\s+${WORD}-?){0,3},?\\s*(?:and|&|/)\\s*${WORD}[-\\s]free`,
         ]),
@@ -148,7 +153,7 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
 
 /** Most texts make none. */
 const MAY_CLAIM =
-  /free|allerg|intoleran|\bnot\b|safe|friendly|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b/i;
+  /free|allerg|avoid|cannot|n['’]t\b|intoleran|\bnot\b|safe|friendly|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b/i;
 
 const { unsaid } = data;
 const anyOf = (words: readonly string[]): string => `${START}(?:${either(words)})${END}`;

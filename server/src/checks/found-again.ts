@@ -50,3 +50,7 @@ function isAlike<T extends object>(a: T, b: T): boolean {
   const keys = Object.keys(a) as (keyof T)[];
   return keys.length === Object.keys(b).length && keys.every((key) => a[key] === b[key]);
 }
+
+/** Of what is found at one place, the first. */
+export const oncePerPlace = <V>(found: readonly Found<V>[]): readonly Found<V>[] =>
+  found.filter(({ at }, i) => found.findIndex((other) => isAlike(other.at, at)) === i);

@@ -4,7 +4,7 @@
  */
 
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
-import type { PlaceKind } from '../../prose/event.ts';
+import type { Act, PlaceKind } from '../../prose/event.ts';
 import { type Body, type Member, type Read, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
@@ -60,6 +60,8 @@ export interface InJar {
   readonly isFruit: boolean;
   /** Boiled eggs: no vinegar makes them keep out of the cold. */
   readonly isEgg: boolean;
+  /** Sour enough, but of lemon or the like, and no step heats the jars once they are full. */
+  readonly unprocessed: boolean;
   /** Something sour goes in of which no amount is read: how much acid there is, nobody knows. */
   readonly unweighed: boolean;
   /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
@@ -115,6 +117,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       least: PICKLE,
       isFruit: false,
       isEgg: true,
+      unprocessed: false,
       unweighed: false,
       asked: kept.sure === 'unread',
       inferred: false,
@@ -150,7 +153,8 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     isFruit: boolean,
   ): InJar | undefined {
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
-    if (kept === undefined || acid >= least * SLACK) return undefined;
+    const unprocessed = acid >= least * SLACK;
+    if (kept === undefined || (unprocessed && !isCannedCold(journey, body, mix, kept))) return undefined;
     const unweighed = mix.acidG === 0 && hasSourUnweighed(journey, body);
     const asked = kept.sure === 'unread' || unweighed;
     const inferred = kept.how === 'put by' && kept.sure === 'inferred';
@@ -163,12 +167,28 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       least,
       isFruit,
       isEgg: false,
+      unprocessed,
       unweighed,
       asked,
       inferred,
     };
   }
 }
+
+/**
+ * Made sour with no vinegar, boiled, closed up for weeks, and not heated in its jars: moulds that outlive the filling take its acid away (USDA
+ * Complete Guide to Home Canning (2015), Guide 1; from memory).
+ */
+function isCannedCold({ steps }: Journey, body: Body, { of, massG }: Mixture, { how, minutes }: Kept): boolean {
+  if (body.vessel !== 'jar' || body.shut !== 'jar' || how !== 'warm' || minutes.low < PUT_BY_DAYS * DAY) return false;
+  if (of.vinegar > 0 || of.sugar >= massG * SWEET_JAM || !body.members.some(isCooked)) return false;
+  const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
+  const filled = events.findLastIndex(({ act, vessel }) => vessel?.is === 'jar' && FILLS.has(act));
+  return !events
+    .slice(filled + 1)
+    .some(({ act, where, elsewhere }) => act === 'heat' || elsewhere || where.some(({ is }) => is === 'bath'));
+}
+const FILLS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'combine']);
 
 /** Boiled on the list or by the steps, and not laid down raw in salt. */
 const isBoiledEgg = ({ member, ingredient }: ReturnType<typeof membersIn>[number]): boolean =>

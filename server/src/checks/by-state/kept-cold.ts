@@ -7,6 +7,7 @@ import type { Span } from '../../notation/tree.ts';
 import type { Act, TimeSaid } from '../../prose/event.ts';
 import { type Body, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { Noted } from '../../recipe/journey/noted.ts';
 import { isCold, isFrozen } from '../../recipe/journey/stays.ts';
 import { isIn, listedAs } from '../../recipe/list/families.ts';
 import type { House } from '../house.ts';
@@ -48,6 +49,13 @@ export const keptCold = onceInHouse((house: House, journey: Journey): readonly K
       !(minutes.high <= SMOKED_MIN && isSaltSmoked(journey, stay.body)),
   );
 });
+
+/** What a note says of it: a conclusion. */
+export function keptColdByNote(house: House, { journey, stay }: Noted): KeptCold | undefined {
+  if (shutOff(journey).bodies.size > 0) return undefined;
+  const found = judge(journey, stay, holdingLimits(house.foodSafety));
+  return found === undefined || found.level === 'ask' ? undefined : { ...found, level: 'warning' };
+}
 
 /** Salted and smoked, fish and meat keep for two weeks in the cold (US extension services, smoked fish; from memory). */
 const SMOKED_MIN = 14 * 1440;
@@ -151,6 +159,7 @@ function ready(lists: Lists, body: Body): readonly Held[] {
   return [
     ...held.filter(({ ingredient }) => isIn(ingredient, 'flesh')),
     ...held.filter(({ ingredient }) => isIn(ingredient, 'animal')),
+    ...held.filter(({ ingredient }) => isIn(ingredient, 'plant')),
     ...held,
   ];
 }

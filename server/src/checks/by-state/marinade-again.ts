@@ -67,7 +67,7 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
       (each, i) =>
         i > from &&
         cooked >= 0 &&
-        (i < cooked ? isSaved(each.by) : isUse(each, soaked, journey) || (kept >= 0 && i > kept && isPutOn(each.by))),
+        (i < cooked ? isSaved(each) : isUse(each, soaked, journey) || (kept >= 0 && i > kept && isPutOn(each.by))),
     );
     // `Do not waste the juice in the bowl: two spoons on each rice`
     const at = put < 0 && cooked >= 0 && kept > cooked ? kept : put;
@@ -77,6 +77,7 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
     if (events.slice(Math.max(at, cooked) + 1).some(({ by }) => boils(by))) continue;
     if (events.slice(from, at).some(({ by }) => boils(by) && by.event.cooks === 'through')) continue;
     if (events.slice(from, at).some(({ by: { event } }) => event.act === 'discard' && event.said === 'yes')) continue;
+    if (at < cooked && events.slice(at).some(isBasted)) continue;
     const { start, end } = use.by.event;
     const isNamed = use.by.names.length > 0 || speaks(within(use.things, use.by.event), 'soak');
     if (!found.some((each) => each.part === use.part && each.line === use.line && each.start === start))
@@ -178,9 +179,16 @@ const isShared = ({ names }: BoundEvent, soaked: Soaked, { parts }: Journey): bo
       isMarinade(parts[mention.part]?.index, soaked.of, soaked.wet),
   );
 
-/** `Saving every drop in the bowl`: of what the flesh was lifted out of. */
-const isSaved = ({ event, names }: BoundEvent): boolean =>
-  event.act === 'reserve' && event.said === 'yes' && names.length === 0;
+/** `Saving every drop in the bowl`, `keep what marinade is left`: of what the flesh was lifted out of. */
+const isSaved = ({ by: { event, names }, things }: Done): boolean =>
+  event.said === 'yes' &&
+  names.length === 0 &&
+  (event.act === 'reserve' ||
+    (event.act === 'stay' && event.craft === 'keep' && speaks(within(things, event), 'soak')));
+
+/** `Grill, basting with the marinade`: it goes over the fire with what lay in it. */
+const isBasted = ({ by: { event }, things }: Done): boolean =>
+  event.said === 'yes' && event.as === 'beside' && event.act === 'combine' && speaks(within(things, event), 'soak');
 
 /** `Waste no drop of what the chicken lay in`: what is put on something after that is this. */
 const isNotThrownAway = ({ event, names }: BoundEvent, { of, wet }: Soaked): boolean =>

@@ -163,7 +163,8 @@ export function spoils(lists: Lists, body: Body): boolean {
     if (food?.class === 'egg' && body.members.length === 1 && !isCooked(member, ingredient)) continue;
     if (isIn(ingredient, 'animal') || (food?.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
       animal += grams;
-    else if (isOf(food, 'cooks to spoil') && isCooked(member, ingredient)) plants += grams;
+    else if (isOf(food, 'cooks to spoil') && isCooked(member, ingredient))
+      plants += isDrawnOff(member, mix) ? 0 : grams;
     else if (isOf(food, 'spoils raw')) plants += grams;
     else if (isOf(food, 'spoils when cut') && member.state.cut !== 'whole') plants += grams;
   }
@@ -185,6 +186,12 @@ export function isRichDough(lists: Lists, body: Body): boolean {
     )
   );
 }
+
+/** Ginger, rhubarb or the like, strained out of the syrup that it gave its taste to. */
+const isDrawnOff = ({ state }: Member, { of, waterG }: Mixture): boolean =>
+  (state.was & WAS.strained) !== 0 && of.sugar >= (of.sugar + waterG) * STRAINED_SYRUP;
+/** Sugar of a syrup that keeps for some weeks in the cold (common practice, no source). */
+const STRAINED_SYRUP = 0.3;
 
 const isUnweighedFlesh = ({ member, ingredient }: Held): boolean =>
   !ingredient.weighed.known &&
@@ -225,11 +232,25 @@ export const CURES = 0.025;
 export const CURING_MIN = 14 * 1440;
 
 /** What is on the list keeps it, whatever is done. */
-export function keepsByItself(mix: Mixture, body: Body): boolean {
-  const { massG, waterG, saltG, acidG, alcoholG, of, has } = mix;
+export const keepsByItself = (mix: Mixture, body: Body): boolean =>
+  keepsForHours(mix) ||
+  (mix.of.fat >= mix.massG * FATTY && !mix.has.has('egg')) ||
+  isDry(mix, body) ||
+  keepsForDays(mix, body);
+
+const isDry = ({ waterG, massG }: Mixture, body: Body): boolean => waterG <= massG * DRY && !tookWater(body);
+
+/** Raw egg, milk and flesh do not grow what sickens in as much acid, culture or fat for some hours; none of that keeps them for days. */
+const keepsForHours = ({ massG, waterG, alcoholG, acidG, of, has }: Mixture): boolean =>
+  (of.fat >= massG * FATTY && has.has('egg')) ||
+  (acidG >= (waterG + alcoholG) * SOUR && of.egg < massG * ANIMAL_SHARE) ||
+  of.vinegar > massG * VINEGAR ||
+  (has.has('culture') && of.flesh === 0);
+
+function keepsForDays(mix: Mixture, body: Body): boolean {
+  const { massG, waterG, saltG, alcoholG, of, has } = mix;
   const cured = saltG >= massG * CURES && body.coldMin.low + body.warmMin.low >= CURING_MIN;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
-  const wet = waterG + alcoholG;
   return (
     of.flour > massG * FLOURY ||
     (of.flour > massG * BAKED_FLOURY && of.egg + of.flour > massG * FLOURY && body.members.some(isBakedIn)) ||
@@ -237,16 +258,47 @@ export function keepsByItself(mix: Mixture, body: Body): boolean {
     of.sugar >= massG * SWEET ||
     of.sugar >= (of.sugar + waterG) * SYRUP ||
     saltG >= massG * SALT ||
-    of.fat >= massG * FATTY ||
-    (waterG <= massG * DRY && !tookWater(body)) ||
-    (acidG >= wet * SOUR && of.egg < massG * ANIMAL_SHARE) ||
-    of.vinegar > massG * VINEGAR ||
-    alcoholG >= wet * STRONG ||
+    alcoholG >= (waterG + alcoholG) * STRONG ||
     cured ||
     has.has('curing') ||
     has.has('yeast') ||
-    (has.has('culture') && of.flesh === 0) ||
-    (raw && of.animal === 0 && saltG >= massG * SOURING && of.plant > 0 && of.fat < massG * OILY) ||
+    ((raw || body.members.some(hasSoured)) &&
+      of.animal === 0 &&
+      saltG >= massG * SOURING &&
+      of.plant > 0 &&
+      of.fat < massG * OILY) ||
     isDried(mix, body)
   );
 }
+
+/** A plant that turned sour by itself, and stays so when it is boiled. */
+const hasSoured = ({ state: { was } }: Member): boolean => (was & WAS.soured) !== 0 && (was & WAS.animal) === 0;
+
+/** Least share of raw egg that a sauce is made of (judgement: a yolk to 400 g of mayonnaise). */
+const RAW_EGG_SHARE = 0.04;
+/** Fat of the whole in which there is little water, and all of it by itself (judgement). */
+const EMULSION = 0.5;
+/** Salt of the whole from which curd is a cheese that ripens (judgement). */
+const CHEESE_SALT = 0.004;
+
+/**
+ * Whether it is no food to be left out of the cold for days, though for hours it keeps: mayonnaise, yogurt, a dressing of cream (USDA FSIS,
+ * danger zone, and FDA Food Code 2022, 3-501.16, which name no acid of kitchens that would do).
+ */
+export function spoilsInDays(lists: Lists, body: Body): boolean {
+  const mix = mixtureIn(lists, body);
+  const { massG, of, has, saltG, fatG } = mix;
+  if (massG <= 0 || !keepsForHours(mix) || keepsForDays(mix, body)) return false;
+  if (isDry(mix, body) && of.fat < massG * EMULSION) return false;
+  if (has.has('culture') && saltG >= massG * CHEESE_SALT && of.milk >= massG * MILKY) return false;
+  const egg = membersIn(lists, body).reduce(
+    (grams, { member, ingredient }) =>
+      isOf(foodOf(ingredient), 'egg') && ingredient.weighed.known && body.members.length > 1
+        ? grams + middle(ingredient.weighed.grams) * middle(member.share)
+        : grams,
+    0,
+  );
+  return egg >= massG * RAW_EGG_SHARE || (of.animal >= massG * ANIMAL_SHARE && fatG < massG * FATTY);
+}
+/** Of what is milk with its culture, and little else (judgement). */
+const MILKY = 0.8;

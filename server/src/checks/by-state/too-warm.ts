@@ -8,6 +8,7 @@ import type { Span } from '../../notation/tree.ts';
 import type { Act, PlaceKind, TimeSaid } from '../../prose/event.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { Noted } from '../../recipe/journey/noted.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Sure, weakest } from '../../recipe/journey/sure.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
@@ -17,7 +18,7 @@ import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { overPiecesIn } from './over-pieces.ts';
 import { isDrawnOn, isTakenUp } from './set-down.ts';
 import { shutOff } from './shut-off.ts';
-import { isCooked, isRawBird, isRichDough, type Lists, membersIn, spoils, tookWater } from './spoils.ts';
+import { isCooked, isRawBird, isRichDough, type Lists, membersIn, spoils, spoilsInDays, tookWater } from './spoils.ts';
 import { type Level, levelOver } from './verdict.ts';
 
 /** A stay that is too warm for too long; its span is what says so. */
@@ -28,6 +29,8 @@ export interface TooWarm extends Span {
     /** It cools from hot where it stands. */
     | 'in the room'
     | 'left out'
+    /** Out of the cold for days, which it does not keep for, though for hours it does. */
+    | 'kept for days'
     /** Put by, with no word of for how long. */
     | 'on a shelf'
     /** Set down in a room or somewhere warm, with no word of for how long; and something happens to it later. */
@@ -72,6 +75,13 @@ export const tooWarm = onceInHouse((house: House, journey: Journey): readonly To
   });
 });
 
+/** Where a note says that the dish is kept: no step lets it lie there, so that it is a conclusion. */
+export function tooWarmByNote(house: House, { journey, stay }: Noted): TooWarm | undefined {
+  if (stay.body.shut === 'jar') return undefined;
+  const found = judge(journey, stay, false, holdingLimits(house.foodSafety));
+  return found === undefined || found.level === 'ask' ? undefined : { ...found, level: 'warning' };
+}
+
 /** Nobody can say where it lies, or for how long. */
 export const isQuestion = ({ kind, level }: TooWarm): boolean =>
   level === 'ask' && kind !== 'figure' && kind !== 'to the middle' && kind !== 'to the end';
@@ -115,7 +125,8 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   // What is raw yet is not held warm, but cooked there.
   if (isHeldWarm && body.members.every(({ state }) => state.cooked === 'raw' && (state.was & WAS.animal) !== 0))
     return undefined;
-  if ((!isWarm(lies) && !isHeldWarm) || lies.celsius.low >= least || !spoils(lists, body)) return undefined;
+  if ((!isWarm(lies) && !isHeldWarm) || lies.celsius.low >= least) return undefined;
+  if (!spoils(lists, body)) return isKeptForDays(stay) && spoilsInDays(lists, body) ? keptForDays(stay) : undefined;
   if (isLife(stay) || mayBeCold(stay)) return undefined;
   const limitMin = limitFor(stay, limits);
   // Nothing grows where a roast may be held.
@@ -213,10 +224,38 @@ const mayBeCold = ({ lies, body: { vessel } }: Stay): boolean =>
   lies.sure === 'inferred' && (vessel === 'jar' || vessel === 'airtight');
 
 /** How long it is good, with no word of where: in the cold, by what every cook knows. */
-const isLife = ({ by, lies }: Stay): boolean =>
-  (lies.sure === 'unread' || by.event.act === 'eat') &&
-  by.event.where.length === 0 &&
-  (by.event.as === 'told' || by.event.times.some(({ kind }) => kind === 'life'));
+const isLife = (stay: Stay): boolean => {
+  const { event } = stay.by;
+  return (
+    (stay.lies.sure === 'unread' || (event.act === 'eat' && !isKeptThere(stay))) &&
+    event.where.length === 0 &&
+    (event.as === 'told' || event.times.some(({ kind }) => kind === 'life'))
+  );
+};
+
+/** `Keep on the counter and eat within 5 days`: it is there until then. */
+const isKeptThere = ({ lies, body: { waits } }: Stay): boolean =>
+  waits?.by.event.craft === 'keep' && waits.lies === lies && lies.sure === 'said';
+
+/** It is said to keep, or to be eaten, for days: nobody makes it by that. */
+const isKeptForDays = (stay: Stay): boolean => {
+  const { by, timed, minutes, branch, lies } = stay;
+  const { act, craft, times, until } = by.event;
+  return (
+    timed &&
+    !branch &&
+    minutes.low > DAY_MIN &&
+    lies.sure === 'said' &&
+    until.length === 0 &&
+    (act === 'eat' ? isKeptThere(stay) : craft === 'keep' || craft === 'label' || times.some(isAllowed))
+  );
+};
+const isAllowed = ({ kind }: TimeSaid): boolean => kind === 'life' || kind === 'limit';
+
+function keptForDays(stay: Stay): TooWarm {
+  const at = stay.by.event.times.find(({ kind }) => kind !== 'every') ?? stay.by.event;
+  return found('kept for days', surenessOf(stay) === 'said' ? 'error' : 'warning', stay, at, DAY_MIN, stay.minutes);
+}
 
 /** Meat that was roasted whole, and not cooked through. */
 const isRoast = (lists: Lists, body: Body): boolean =>

@@ -1,12 +1,13 @@
 import { trimmed } from '../../measure/number-text.ts';
 import { degreesIn } from '../../recipe/journey/degrees.ts';
+import { notedStays } from '../../recipe/journey/noted.ts';
 import { type Lagging, lagging } from '../by-state/lagging.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { tooDeep } from '../by-state/too-deep.ts';
-import { isQuestion, type TooWarm, tooWarm } from '../by-state/too-warm.ts';
+import { isQuestion, type TooWarm, tooWarm, tooWarmByNote } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
-import { defineCheck } from '../check.ts';
-import { foundAgain } from '../found-again.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain, oncePerPlace } from '../found-again.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
 
 interface Values {
@@ -23,6 +24,36 @@ interface Values {
   readonly source: string;
 }
 
+/** Where it stands, and the sum behind it. */
+function placed(
+  { kind, level, start, end, minutes, limitMin }: TooWarm,
+  at: { readonly part?: number; readonly line: number },
+  limits: HoldingLimits,
+): Found<Values> {
+  const isCooling = kind === 'in the room' || kind === 'to the middle' || kind === 'to the end';
+  const { section } = isCooling ? limits.cooling : limits.leftOut;
+  return {
+    at: { ...at, start, end },
+    ...severityAt(level),
+    values: {
+      kind: kind as Values['kind'],
+      ...(minutes && { low: minutes.low, high: minutes.high }),
+      limitMin,
+      limits,
+      source: `${limits.title}, ${section}`,
+    },
+  };
+}
+
+const foundInNotes = foundAgain<Values>((recipe, house) => {
+  const limits = holdingLimits(house.foodSafety);
+  const found = notedStays(recipe).flatMap((noted) => {
+    const each = tooWarmByNote(house, noted);
+    return each === undefined || each.kind === 'figure' ? [] : placed(each, { line: noted.line }, limits);
+  });
+  return oncePerPlace(found);
+});
+
 const found = foundAgain<Values>(
   overJourneys((house, journey) => {
     const limits = holdingLimits(house.foodSafety);
@@ -32,17 +63,8 @@ const found = foundAgain<Values>(
       values: { kind, limitMin: limits.leftOut.min, limits, source },
     }));
     const warm = tooWarm(house, journey).flatMap((each) => {
-      const { kind, level, stay, start, end, minutes, limitMin } = each;
-      if (kind === 'figure' || isQuestion(each)) return [];
-      const { section } =
-        kind === 'in the room' || kind === 'to the middle' || kind === 'to the end' ? limits.cooling : limits.leftOut;
-      const source = `${limits.title}, ${section}`;
-      const spent = minutes && { low: minutes.low, high: minutes.high };
-      return {
-        at: { part: stay.part, line: stay.line, start, end },
-        ...severityAt(level),
-        values: { kind, ...spent, limitMin, limits, source },
-      };
+      const { part, line } = each.stay;
+      return each.kind === 'figure' || isQuestion(each) ? [] : placed(each, { part, line }, limits);
     });
     const said = new Set(warm.map(({ at: { part, line } }) => `${part}.${line}`));
     const deep = tooDeep(house, journey).flatMap(({ level, stay: { part, line }, start, end, minutes, ...each }) =>
@@ -102,7 +124,11 @@ export default defineCheck<Values>({
 **What to do.** Spread it in shallow trays, set it over ice, divide it, stir; write \`cool to 21 C within 2 h and to 5 C within 6 h in all\`. Where the step names no place, or one that may be cold, write which.
 
 It is a warning where the place or the time is a conclusion; where nobody knows it, \`disposition-unsaid\` asks. A pot of 4 kg or more that goes hot and whole into the cold is reckoned by its size: so long its middle stays warm there, at the quick end and at the slow one. Meat that goes frozen into a slow cooker, or is cooked in it on warm, and fish that thaws in its vacuum pack, are named too. **Silent** for breads, cakes, jam, pickles and ferments, for what cools in the fridge in small amounts, over ice or in a blast chiller, and for what is closed in jars (\`low-acid-preserve\`) or kept in oil (\`garlic-in-oil\`).`,
-  find: ({ recipe, house }) => found(recipe, house),
+  find: ({ recipe, house }) => {
+    const noted = foundInNotes(recipe, house);
+    const all = found(recipe, house);
+    return noted.length === 0 ? all : [...all, ...noted];
+  },
   say: (values) => {
     const { kind, low, high = 0, limitMin, limits, source, kg = 0, panMin = 0, panCm = 0 } = values;
     const { fromC, middleC, middleMin, endC, endMin } = limits.cooling;
@@ -113,6 +139,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
       'to the end': `${spent} to ${endC} °C is too slow: ${rule}.`,
       'in the room': `${spent} in the room is too slow for this to cool: ${rule}. Use shallow trays, ice or a chiller.`,
       'left out': `${spent} left out is too long for this: ${timeText(limitMin)} at most, and then eaten or thrown away.`,
+      'kept for days': `${spent} out of the cold is too long for this: neither its acid nor its culture keeps egg and milk for days. Keep it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below.`,
       'in one pot': `${trimmed(kg, 0)} kg in one pot, put hot into the cold, takes ${hours(low ?? 0)} to ${hours(high)} to ${middleC} °C in the middle (an estimate): ${rule}. Divide it: ${panCm} cm deep in open pans it takes about ${hours(panMin)}, less on ice or stirred.`,
       thaws: `Frozen flesh thaws too warm there: thaw it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or in cold running water.`,
       'from frozen': 'Frozen, it lies for hours in a slow cooker before it is hot: thaw it in the fridge first.',

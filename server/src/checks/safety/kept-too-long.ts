@@ -1,9 +1,15 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
-import { type KeptCold, keptCold } from '../by-state/kept-cold.ts';
+import type { Stay } from '../../recipe/journey/bodies.ts';
+import { notedStays } from '../../recipe/journey/noted.ts';
+import { isIn } from '../../recipe/list/families.ts';
+import { type KeptCold, keptCold, keptColdByNote } from '../by-state/kept-cold.ts';
+import { GOOD_MIN, isTooLongByNote, keptForYears, YEARS_MIN } from '../by-state/kept-for-years.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
+import { type Lists, membersIn } from '../by-state/spoils.ts';
 import { severityAt } from '../by-state/verdict.ts';
-import { defineCheck } from '../check.ts';
-import { foundAgain } from '../found-again.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain, oncePerPlace } from '../found-again.ts';
+import type { House } from '../house.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
 
 interface Values {
@@ -12,6 +18,8 @@ interface Values {
   readonly limitDays: number;
   /** It is advice, and no rule. */
   readonly advised: boolean;
+  /** Out of the cold, and for years. */
+  readonly shelf?: true;
   /** How the time is said, where a time is. */
   readonly said: KeptCold['said'];
   readonly source: string;
@@ -19,21 +27,64 @@ interface Values {
 
 const DAY_MIN = 1440;
 
+function placed(
+  house: House,
+  { level, start, end, name, minutes, limit, said }: KeptCold,
+  at: { readonly part?: number; readonly line: number },
+): Found<Values> {
+  const { title, kept } = holdingLimits(house.foodSafety);
+  return {
+    at: { ...at, start, end },
+    ...severityAt(level),
+    values: {
+      name,
+      days: Math.ceil(minutes.high / DAY_MIN),
+      limitDays: limit.min / DAY_MIN,
+      advised: limit !== kept,
+      said,
+      source: `${title}, ${limit.section}`,
+    },
+  };
+}
+
+/** Out of the cold, for years. */
+function shelved(
+  { by: { event }, minutes, body }: Stay,
+  at: { readonly part?: number; readonly line: number },
+  lists: Lists,
+): Found<Values> {
+  const { start, end } = event.times.find((time) => time.minutes.high >= YEARS_MIN) ?? event;
+  return {
+    at: { ...at, start, end },
+    severity: 'warning',
+    values: {
+      name: membersIn(lists, body).find(({ ingredient }) => isIn(ingredient, 'plant'))?.ingredient.name ?? '',
+      days: Math.ceil(minutes.high / DAY_MIN),
+      limitDays: GOOD_MIN / DAY_MIN,
+      advised: true,
+      shelf: true,
+      said: undefined,
+      source: 'USDA Complete Guide to Home Canning (2015), Guide 1 (from memory)',
+    },
+  };
+}
+
+const foundInNotes = foundAgain<Values>((recipe, house) => {
+  const found = notedStays(recipe).flatMap((noted) => {
+    if (isTooLongByNote(noted)) return shelved(noted.stay, { line: noted.line }, noted.journey);
+    const each = keptColdByNote(house, noted);
+    return each === undefined ? [] : placed(house, each, { line: noted.line });
+  });
+  return oncePerPlace(found);
+});
+
 const found = foundAgain<Values>(
   overJourneys((house, journey) => {
-    const { title, kept } = holdingLimits(house.foodSafety);
-    return keptCold(house, journey).map(({ level, stay, start, end, name, minutes, limit, said }) => ({
-      at: { part: stay.part, line: stay.line, start, end },
-      ...severityAt(level),
-      values: {
-        name,
-        days: Math.ceil(minutes.high / DAY_MIN),
-        limitDays: limit.min / DAY_MIN,
-        advised: limit !== kept,
-        said,
-        source: `${title}, ${limit.section}`,
-      },
-    }));
+    const cold = keptCold(house, journey).map((each) =>
+      placed(house, each, { part: each.stay.part, line: each.stay.line }),
+    );
+    const years = keptForYears(journey).map((stay) => shelved(stay, { part: stay.part, line: stay.line }, journey));
+    return years.length === 0 ? cold : oncePerPlace([...cold, ...years]);
   }),
 );
 
@@ -55,11 +106,17 @@ export default defineCheck<Values>({
 **What to do.** Say seven days at most, freeze what is to be kept for longer, or make less of it. Where a licensed process covers a longer time, accept it: \`allow kept-too-long because …\`.
 
 It is a warning where only the longest of a range is too long (\`5 to 10 days\`), and information where the place is not sure or fat covers it. **Silent** for what is frozen, for cheese, cured, dried and fermented food, for what enough salt, sugar, acid, fat or alcohol keeps, for doughs, and for raw flesh that is cooked afterwards.`,
-  find: ({ recipe, house }) => found(recipe, house),
-  say: ({ name, days, limitDays, advised, source }) => ({
-    message: advised
-      ? `Cooked ${name} is best eaten within ${limitDays} d, or frozen: this says ${days} d in the fridge. ${CAUTION}`
-      : `${days} d in the fridge is too long for what holds ${name}: keep it for ${limitDays} d at most, or freeze it. ${CAUTION}`,
+  find: ({ recipe, house }) => {
+    const noted = foundInNotes(recipe, house);
+    const all = found(recipe, house);
+    return noted.length === 0 ? all : [...all, ...noted];
+  },
+  say: ({ name, days, limitDays, advised, shelf, source }) => ({
+    message: shelf
+      ? `${Math.round(days / limitDays)} years is too long for what is made${name === '' ? '' : ` with ${name}`} at home: it is at its best for a year, and loses colour and taste after that. Was a shorter time meant? ${CAUTION}`
+      : advised
+        ? `Cooked ${name} is best eaten within ${limitDays} d, or frozen: this says ${days} d in the fridge. ${CAUTION}`
+        : `${days} d in the fridge is too long for what holds ${name}: keep it for ${limitDays} d at most, or freeze it. ${CAUTION}`,
     value: days,
     unit: 'd',
     band: [null, limitDays],

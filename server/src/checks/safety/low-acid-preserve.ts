@@ -25,6 +25,7 @@ interface Values {
   readonly least: number;
   readonly isFruit: boolean;
   readonly isEgg: boolean;
+  readonly unprocessed: boolean;
   readonly unweighed: boolean;
   readonly asked: boolean;
   readonly body: Body;
@@ -32,26 +33,29 @@ interface Values {
 
 const found = foundAgain<Values>(
   overJourneys((_, journey) =>
-    keptInJars(journey).map(({ body, what, part, kept, acid, least, isFruit, isEgg, unweighed, asked, inferred }) => {
-      const { start, end } = what.node.name ?? { start: 0, end: 0 };
-      return {
-        at: { part, line: what.line, start, end },
-        ...(asked ? { severity: 'info' as const } : inferred && { severity: 'warning' as const }),
-        values: {
-          name: what.name,
-          vessel: body.vessel,
-          how: kept.how,
-          words: wordsOf(journey, kept),
-          acid,
-          least,
-          isFruit,
-          isEgg,
-          unweighed,
-          asked,
-          body,
-        },
-      };
-    }),
+    keptInJars(journey).map(
+      ({ body, what, part, kept, acid, least, isFruit, isEgg, unprocessed, unweighed, asked, inferred }) => {
+        const { start, end } = what.node.name ?? { start: 0, end: 0 };
+        return {
+          at: { part, line: what.line, start, end },
+          ...(asked ? { severity: 'info' as const } : (inferred || unprocessed) && { severity: 'warning' as const }),
+          values: {
+            name: what.name,
+            vessel: body.vessel,
+            how: kept.how,
+            words: wordsOf(journey, kept),
+            acid,
+            least,
+            isFruit,
+            isEgg,
+            unprocessed,
+            unweighed,
+            asked,
+            body,
+          },
+        };
+      },
+    ),
   ),
 );
 
@@ -87,7 +91,12 @@ export default defineCheck<Values>({
 **Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen in the end, or eaten, what is dry, dried until brittle or fried dry, and what was under pressure. It measures acid, not pH, and does not certify a recipe.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
-    const { acid, least, isFruit, isEgg, unweighed } = values;
+    const { acid, least, isFruit, isEgg, unprocessed, unweighed } = values;
+    if (unprocessed)
+      return {
+        message: `${jarsText(values)} no vinegar, and no step heats them once they are closed: what is sour of lemon or lime alone is boiled in its jars, as long as a tested recipe says. Or keep it in the fridge. ${CAUTION}`,
+        source: 'USDA Complete Guide to Home Canning (2015), Guides 1 and 3 (from memory)',
+      };
     // No tested recipe lets them stand out of the cold.
     if (isEgg && acid >= least)
       return {

@@ -2,6 +2,7 @@ import type { TextEdit } from '../../edits/text-edit.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { journeysOf } from '../../recipe/journey/fold.ts';
+import { isNotedForRaw } from '../../recipe/journey/noted.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { type OnFood, undercooked } from '../by-state/undercooked.ts';
@@ -92,7 +93,14 @@ export default defineCheck<Values>({
 **What to do.** Write where and how hot: \`until the thickest part reads 74 C\`. For fish eaten raw, write the freezing (at −20 °C for 7 d, or at −35 °C for 15 h), or accept it with the reason: farmed on pellets, a species of tuna. Oysters, clams and mussels are made no safer by freezing: buy those sold to be eaten raw, say that they are raw, and accept it.
 
 What no step names is a warning. A sign such as *golden* or *the juices run clear* makes it information; nothing at all, or *pink in the middle*, makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
-  find: ({ recipe, house }) => found(recipe, house),
+  find: ({ recipe, house }) => {
+    const all = found(recipe, house);
+    const isRawFish = ({ values }: Found<Values>): boolean =>
+      values.kind === 'raw' && values.group === 'fish' && !values.molluscs;
+    return all.some(isRawFish) && isNotedForRaw(recipe, holdingLimits(house.foodSafety).freezing.rows)
+      ? all.filter((each) => !isRawFish(each))
+      : all;
+  },
   say: (values) => {
     if (values.kind === 'raw') {
       const rows = values.rows.map(([c = 0, min = 0]) =>

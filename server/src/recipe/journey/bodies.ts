@@ -80,6 +80,8 @@ export const WAS = {
   rinsed: 4194304,
   /** Mince, tasted as it is raw. */
   tasted: 8388608,
+  /** What was solid in it was strained off. */
+  strained: 16777216,
 } as const;
 
 export interface FoodState {

@@ -25,7 +25,12 @@ export interface At {
 export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body {
   const { event } = by;
   // Shaken, opened or eaten later on, what was closed up and kept was kept all the same.
-  if (isKept(body) && (USES.has(event.act) || event.as === 'before')) return event.act === 'eat' ? eaten(body) : body;
+  if (isKept(body) && (USES.has(event.act) || event.as === 'before')) {
+    if (event.act !== 'eat') return body;
+    // `Keep in the pantry and eat within 10 weeks`: so long it lies there.
+    const isLife = body.shut !== 'jar' && event.times.some(({ kind }) => kind === 'life');
+    return isLife ? lain(eaten(body), by, [], at, top) : eaten(body);
+  }
   const temperatures = settleTemperatures(event, body);
   const vessel = vesselOf(by, body);
   // A jar that is closed stands in the kettle, and is not emptied into it.
@@ -92,6 +97,8 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       // `Rinse, and hang to dry`
       if (event.vessel === undefined && isRinsing(by))
         next = withStates(next, (state) => ({ ...state, was: state.was | WAS.rinsed }));
+      if (event.craft === 'strain' && event.said === 'yes')
+        next = withStates(next, (state) => ({ ...state, was: state.was | WAS.strained }));
       break;
     case 'read': {
       const warm = stillWarm(next, by, temperatures, at);

@@ -69,8 +69,8 @@ function saidIn(texts: readonly TextNode[], of: IngredientRef, was: number, line
 const NONE: readonly Stay[] = [];
 const NO_RUNS: readonly NameRun[] = [];
 
-/** What a text on a line tells, with its places on that line. */
-function eventsIn({ start }: TextNode, items: readonly SentenceItem[]): readonly Event[] {
+/** What a text on a line tells, with its places on that line; its objects are nobody's to name. */
+export function eventsIn({ start }: TextNode, items: readonly SentenceItem[]): readonly Event[] {
   const placed = <T extends Span>(span: T): T => ({ ...span, start: span.start + start, end: span.end + start });
   return read(items, NO_RUNS).map((event) => ({
     ...placed(event),

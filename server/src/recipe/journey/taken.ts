@@ -103,7 +103,11 @@ class Taker {
       return (
         TRANSITIONS[event.act].adds &&
         event.where.length === 0 &&
-        (event.lasts !== 'works' || isFoldedIn(by, current) || isOneMore(this.bodies, current))
+        (event.lasts !== 'works' ||
+          isFoldedIn(by, current) ||
+          isOneMore(this.bodies, current) ||
+          // `Pat the pork dry and rub the spice mix all over`
+          (ON_FLESH.has(event.craft ?? '') && current.some(hasFlesh) && !this.bodies.some(hasFlesh)))
       );
     // Browned, it is in the pan yet.
     const onStove = current.some(({ lies, band }) => (band === 'hot' || band === 'between') && lies.place === 'stove');

@@ -197,7 +197,8 @@ const WORDS_OF = once(
     ),
 );
 
-const statesIn = onceByText(statesOf, { texts: MOST_SAID });
+/** What a text says of a food, whichever. */
+export const statesIn = onceByText(statesOf, { texts: MOST_SAID });
 
 /** Right behind these it is not so; behind the others up to the next comma: `never needled or tenderised`. */
 const PREFIXES: ReadonlySet<string> = new Set(['un', 'non']);

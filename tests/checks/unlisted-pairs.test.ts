@@ -128,3 +128,34 @@ test.each<[found: Twin & { readonly foods: readonly string[] }, twin: Twin]>([
   expect(unlisted(found.steps, found.list)).toEqual(found.foods);
   expect(unlisted(twin.steps, twin.list)).toEqual([]);
 });
+
+/** How grave it is, by the first that is said to be missing. */
+function severityOf(steps: string, list: readonly string[]): string {
+  const text = `recipe Test\n${[...list, ...steps.split(' / ').map((step) => `do ${step}`)].map((line) => `  ${line}\n`).join('')}`;
+  return open(text).findings.open.find((f) => f.code === 'unlisted-ingredient')?.severity ?? 'quiet';
+}
+
+const SLAW = ['400 g cabbage', '100 g yoghurt', '10 g Dijon mustard', '10 g sugar'];
+const CHEESE = ['40 g butter', '40 g plain flour', '500 ml milk', '120 g cheddar'];
+
+test.each<[steps: string, list: readonly string[], severity: string]>([
+  ['Stir the mayonnaise, yoghurt and mustard together. / Fold in the cabbage.', SLAW, 'warning'],
+  ['Beat the eggs with the yoghurt.', SLAW, 'warning'],
+  ['Fold in the walnuts.', SLAW, 'warning'],
+  ['Whisk in the baking powder.', CHEESE, 'warning'],
+  ['Off the heat stir in two thirds of the stilton, the butter and the milk.', CHEESE, 'warning'],
+  ['Stir in half of the gruyere.', CHEESE, 'warning'],
+  ['Add the chicken and simmer for 30 min.', SLAW, 'warning'],
+  // What may be made of the list, lie in the kitchen, or stand beside.
+  ['Whisk the yoghurt, mustard and sugar. / Toss the cabbage with the dressing.', SLAW, 'quiet'],
+  ['Scatter with parsley.', SLAW, 'info'],
+  ['Melt butter in a pan and fry the cabbage.', SLAW, 'info'],
+  [
+    'Make the mayonnaise. / Stir the mayonnaise into the cabbage.',
+    [...SLAW, '2 egg yolks', '200 ml sunflower oil'],
+    'quiet',
+  ],
+  ['Scrape in the seeds.', [...SLAW, '1 vanilla pod'], 'quiet'],
+])('%s, of %j: %s', (steps, list, severity) => {
+  expect(severityOf(steps, list)).toBe(severity);
+});

@@ -27,7 +27,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in walnuts\`, \`add the flour, salt and sugar\`) it is information, since a step may speak of something it has just made.
+  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. It is a warning with an amount (\`add 100 ml milk\`), and named alone where it goes in and no kitchen makes it of the rest (\`fold in the walnuts\`, \`beat the eggs with the milk\`); else it is information, since a step may speak of something it has just made, or of a garnish.
 
 List it with the amount the step names. Silent for water, ice, salt and the pepper beside it, oil and fat for the pan, flour for the board, what is served beside the dish, what a part is called, what may be made of the list (\`the syrup\`, where sugar is listed), what is saved, lifted out or returned, and for a word after \`\\\`.`,
   find(part, house) {
@@ -68,7 +68,7 @@ List it with the amount the step names. Silent for water, ice, salt and the pepp
             'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk 300 ml whole milk into the flour.\n',
         },
       },
-      'recipe Slab\n  200 g     rolled oats\n  80 g      honey\n  do Warm the honey with the oats.\n  do Fold in the walnuts.\n# "walnuts" unlisted-ingredient info: walnuts\n',
+      'recipe Slab\n  200 g     rolled oats\n  80 g      honey\n  do Warm the honey with the oats.\n  do Fold in the walnuts.\n# "walnuts" unlisted-ingredient: walnuts\n',
       'recipe Slab\n  200 g     rolled oats\n  do Melt butter in a pan and stir in the oats.\n#         ^^^^^^ unlisted-ingredient info: butter\n  do Add a splash of wine.\n# "wine" unlisted-ingredient info\n',
     ],
   },
@@ -155,9 +155,55 @@ function named(part: Part, step: Step, house: House, found: Found<Values>[]): vo
     if (!isCalledFor(said, part)) continue;
     const { start, end } = said;
     const values = { name: line.slice(start, end), after: listLineBefore(part, step), part: part.index };
-    found.push({ at: { line: step.line, start, end }, values, severity: 'info' });
+    const at = { line: step.line, start, end };
+    found.push(isBrought(said) ? { at, values } : { at, values, severity: 'info' });
   }
 }
+
+/**
+ * Whether nothing else can be meant: one food, or several of one kind, that is no garnish and nothing that a kitchen makes, and that goes in.
+ */
+const isBrought = ({ foods, taken }: FoodSaid): boolean =>
+  taken !== undefined &&
+  taken.as === 'ordered' &&
+  taken.said === 'yes' &&
+  GOES_IN.has(taken.act) &&
+  foods.every((food) => STAPLES.has(food.class) || isFatOfItsOwn(food)) &&
+  // Butter for the pan.
+  !(taken.act === 'heat' && foods.some((food) => food.class === 'fat'));
+
+const GOES_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'heat', 'cut']);
+const STAPLES: ReadonlySet<FoodClass> = new Set([
+  'egg',
+  'milk',
+  'cream',
+  'dairy',
+  'cheese',
+  'fat',
+  'flour',
+  'starch',
+  'sugar',
+  'leavening',
+  'yeast',
+  'gelling',
+  'nut',
+  'legume',
+  'grain',
+  'chocolate',
+  'meat',
+  'ground meat',
+  'poultry',
+  'ground poultry',
+  'cured meat',
+  'fish',
+  'shellfish',
+]);
+
+/** Mayonnaise and its like: most of it is fat, which nothing lean is made into. */
+const isFatOfItsOwn = ({ class: of, per100: { fat = 0 } }: Food): boolean =>
+  (of === 'sauce' || of === 'condiment') && fat >= FATTY;
+/** Grams in 100 g (judgement). */
+const FATTY = 30;
 
 /** Whether a step wants the food brought from elsewhere: it is taken in, and neither listed nor likely made of what is. */
 function isCalledFor(said: FoodSaid, part: Part): boolean {
@@ -171,6 +217,7 @@ function isCalledFor(said: FoodSaid, part: Part): boolean {
   const isBought = foods.length === 1 && words.length > 1 && BOUGHT.has(foods[0]?.class ?? 'other');
   return !foods.some((food) => {
     const made = isBought ? undefined : MADE_OF.get(food.class);
+    if (made === 'anything' && isFatOfItsOwn(food) && !seen.some(listsFat)) return false;
     return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
   });
 }
@@ -184,6 +231,10 @@ function isKnown(words: readonly string[], part: Part): boolean {
   const isPart = part.heads.some((head) => nouns.length > 0 && nouns.every((w) => wordsOf(head.name).includes(w)));
   return isPart || (nouns.length > 0 ? nouns.some((w) => isListed(part, w)) : words.every((w) => isListed(part, w)));
 }
+
+/** Something of which fat may be drawn, known or not. */
+const listsFat = ({ ingredients }: PartHead): boolean =>
+  ingredients.some(({ food }) => food === undefined || (food.per100.fat ?? 0) >= FATTY);
 
 const lists = (head: PartHead, classes: readonly FoodClass[]): boolean =>
   classes.some((c) => listedClasses(head).has(c));

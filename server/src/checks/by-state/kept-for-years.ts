@@ -9,7 +9,7 @@ import { overPieces } from './over-pieces.ts';
 import { type Lists, mixtureIn } from './spoils.ts';
 
 /** From here on nobody means a pantry (USDA Complete Guide to Home Canning (2015), Guide 1: within a year; from memory). */
-export const YEARS_MIN = 2 * 365 * 1440;
+export const YEARS_MIN = 2.5 * 365 * 1440;
 export const GOOD_MIN = 365 * 1440;
 /** Of the whole: spirit, salt and sugar in which things age for years, and water below which they are dry (judgement). */
 const SPIRIT = 0.1;

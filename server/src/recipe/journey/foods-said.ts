@@ -62,7 +62,7 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
     // `Sugar syrup` is made of the sugar that is listed.
     if (run === undefined || (isShared && run.from === at) || mentioned.has(run.from - 1)) continue;
     if (isOrderHere(items, at, run)) continue;
-    const { from, definite } = introduced(items, run.from) ?? {};
+    const { from, definite, isPortion = false } = introduced(items, run.from) ?? {};
     if (from === undefined || definite === undefined) continue;
     const [first, head] = [items[run.from], items[at]];
     if (first === undefined || head === undefined) continue;
@@ -78,7 +78,7 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
       ? undefined
       : together
         ? last.taken
-        : takenBy(events, { start: items[from]?.start ?? first.start, end: head.end });
+        : takenBy(events, { start: items[from]?.start ?? first.start, end: head.end }, isPortion);
     found.push({
       foods: run.foods,
       words: run.words,
@@ -127,7 +127,7 @@ const isSame = (a: readonly Food[], b: readonly Food[] = []): boolean =>
 function introduced(
   items: readonly SentenceItem[],
   run: number,
-): { readonly from: number; readonly definite: boolean } | undefined {
+): { readonly from: number; readonly definite: boolean; readonly isPortion?: true } | undefined {
   let start = run;
   // `The well beaten egg`, `a few chopped walnuts`: how it is prepared stands before its name.
   while (start > 0 && run - start < 4 && isModifier(wordAt(items, start - 1))) start--;
@@ -148,7 +148,7 @@ function introduced(
       JOINING.has(before.word);
     return open ? { from: definite || isArticle(wordAt(items, start - 1)) ? start - 1 : start, definite } : undefined;
   }
-  return { from: isArticle(wordAt(items, from - 1)) ? from - 1 : from, definite };
+  return { from: isArticle(wordAt(items, from - 1)) ? from - 1 : from, definite, isPortion: true };
 }
 
 /** `Boil to a thick syrup`, `blitz into crumbs`: what it becomes. */
@@ -253,7 +253,7 @@ function endIndexBefore(items: readonly SentenceItem[], from: number): number | 
 const isComma = (item: SentenceItem | undefined): boolean => item?.kind === 'mark' && item.mark === ',';
 
 /** What takes the words: an event that has them as what it acts on, or as what lies around that. */
-function takenBy(events: readonly BoundEvent[], words: Span): FoodSaid['taken'] {
+function takenBy(events: readonly BoundEvent[], words: Span, isPortion: boolean): FoodSaid['taken'] {
   // The last of `ham, peas and rice` may be read as another order, which takes nothing: it is one of the list before it.
   const at = events.findIndex(
     ({ event }) => isWithin(words, event.verb) && event.objects.every(({ by }) => by === 'nothing'),
@@ -268,8 +268,18 @@ function takenBy(events: readonly BoundEvent[], words: Span): FoodSaid['taken'] 
             isWithin(words, vessel),
         )
   )?.event;
-  return taking !== undefined && isTaking(taking) ? taking : undefined;
+  const own = taking ?? (isPortion ? events.find(({ event }) => isBehindVerb(event, words))?.event : undefined);
+  return own !== undefined && isTaking(own) ? own : undefined;
 }
+
+/** `Stir in two thirds of the stilton, the mustard and the salt`: the verb takes what stands right behind it, before all that is listed. */
+const isBehindVerb = ({ verb, objects, act, until, ...event }: Event, words: Span): boolean =>
+  verb !== undefined &&
+  (act === 'combine' || act === 'put') &&
+  words.start >= verb.end &&
+  words.end <= event.end &&
+  objects.every(({ start, role, by }) => by === 'nothing' || (role === 'what' && start > words.start)) &&
+  until.every((sign) => !isWithin(words, sign));
 
 const isWithin = ({ start, end }: Span, slot: Span | undefined): boolean =>
   slot !== undefined && start < slot.end && slot.start < end;

@@ -26,6 +26,12 @@ describe('the ledger of an ingredient', () => {
     ['a portion after all is gone', ['Stir the milk into the eggs.', 'Add 10 ml of the milk.'], '0!'],
     ['a portion of what was only made ready', ['Warm the milk.', 'Add 30 ml of the milk.'], '90'],
     ['the rest of nothing', ['Stir the milk into the eggs.', 'Add the rest of the milk.'], '0!'],
+    [
+      'what something is covered with, where portions of it follow',
+      ['Cover the eggs with milk and drain.', 'Warm half the milk.', 'Add the rest of the milk.'],
+      '0',
+    ],
+    ['what something is covered with, where none do', ['Cover the eggs with milk.'], '0'],
     ['amounts that add up', ['Warm 200 ml of the milk.', 'Add 100 ml of the milk.'], '0'],
     ['amounts in another unit', ['Warm 20 cl of the milk.', 'Add 0.1 l of the milk.'], '0'],
     ['amounts by weight', ['Warm 155 g of the milk.', 'Add the rest of the milk.'], '0'],

@@ -23,6 +23,8 @@ export function isMadeReady(step: Step, mention: Mention): boolean {
 }
 
 function readies({ event, names, into }: BoundEvent, mention: Mention): boolean {
+  // `Cover the gelatine with cold water`: what it soaks in is poured away where portions of it follow.
+  if (event.act === 'cover' && names.some((name) => name.mention === mention && name.role === 'with')) return true;
   // `Dip the peaches in boiling water`
   const isAlone = event.medium !== undefined || (event.craft !== undefined && ALONE.has(event.craft));
   if (!READY.has(event.act) && !((event.act === 'combine' || event.act === 'unknown') && isAlone)) return false;

@@ -1,6 +1,7 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
 import { speaksOf } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
@@ -29,13 +30,14 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes half the milk, or 60 ml of it, and no later step takes the rest. The ledger of every ingredient must close: what the list provides, the steps use up.
 
-Say where \`the rest of the\` goes, or list only what is used. Silent where a step takes \`a little of\`, \`some of\` or \`most of\`, since then nobody can say what is left, for eggs used as yolks and whites apart, where a later step repeats what was done (\`Repeat with the rest\`), and below 4 % of the whole.`,
+Say where \`the rest of the\` goes, or list only what is used. Silent where a step takes \`a little of\`, \`some of\` or \`most of\`, since then nobody can say what is left, for eggs used as yolks and whites apart, where a later step repeats what was done (\`Repeat with the rest\`) or adds a rest of which it does not say what it is of (\`Add the rest of both\`), and below 4 % of the whole.`,
   *find(part) {
     for (const entry of part.ledger) {
       const last = entry.uses.at(-1);
       const { ingredient, left, unsure } = entry;
       if (last === undefined || unsure || ingredient.optional || ingredient.free || left.low <= ROUNDING) continue;
-      if (isSeparated(ingredient, part) || isInThePot(entry, part) || isRepeated(last, part)) continue;
+      if (isSeparated(ingredient, part) || isInThePot(entry, part) || isRepeated(last, part) || isInRest(last, part))
+        continue;
       const { weighed } = ingredient;
       const leftG = weighed.known ? (left.low * (weighed.grams.low + weighed.grams.high)) / 2 : undefined;
       const { start, end } = last.mention.whole;
@@ -100,3 +102,19 @@ const isInThePot = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
 /** `Repeat with the rest`: what a round before it took half of is taken again. */
 const isRepeated = ({ part: index, step }: TakenUse, part: Part): boolean =>
   index === part.index && part.steps.some((each, i) => i >= step && speaksOf(each, 'again'));
+
+/** `Add the rest of both`: with no word of which, it may be the rest of this. */
+const isInRest = ({ part: index, step, mention }: TakenUse, { index: own, steps }: Part): boolean =>
+  index === own &&
+  steps
+    .slice(step)
+    .some((each, i) =>
+      boundEvents(each).some(
+        ({ event: { act, said, start }, unnamed, names }) =>
+          unnamed === 'rest' &&
+          names.length === 0 &&
+          said === 'yes' &&
+          (act === 'combine' || act === 'put') &&
+          (i > 0 || start > mention.end),
+      ),
+    );

@@ -217,7 +217,9 @@ function isCalledFor(said: FoodSaid, part: Part): boolean {
   const isBought = foods.length === 1 && words.length > 1 && BOUGHT.has(foods[0]?.class ?? 'other');
   return !foods.some((food) => {
     const made = isBought ? undefined : MADE_OF.get(food.class);
-    if (made === 'anything' && isFatOfItsOwn(food) && !seen.some(listsFat)) return false;
+    // Mayonnaise is called that; `the dressing` is what was made.
+    const isByName = food.name === words.join(' ');
+    if (made === 'anything' && isByName && isFatOfItsOwn(food) && !seen.some(listsFat)) return false;
     return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
   });
 }

@@ -68,7 +68,7 @@ describe('sums by hand', () => {
     expect(text).toMatch(/970 g +bread flour\n +631 g +water\n +19\.[45] g +fine salt\n +9\.7 g +instant yeast/);
   });
 
-  // The method's `1 : 2 : 3` of flour, fat and water by weight for pie dough is 3 : 2 : 1 (Ruhlman, Ratio, 2009). Butter is 17.94 % of water
+  // The method's `1 : 2 : 3` of flour, fat and water by weight for pie dough is 3 : 2 : 1 (Ruhlman 2009). Butter is 17.94 % of water
   // (USDA SR26, NDB 01145): for water on flour of 1/3 in 300 g flour and 200 g butter, 100 − 35.88 g of water are to be added.
   test('the water of butter counts', () => {
     const pie =
@@ -84,7 +84,7 @@ describe('sums by hand', () => {
     expect(Math.abs(Number(grams) - 22.65)).toBeLessThanOrEqual(0.15);
   });
 
-  // A dressing of 3 oil : 1 vinegar by weight (Ruhlman, Ratio, 2009): 30 g vinegar want 90 g oil.
+  // A dressing of 3 oil : 1 vinegar by weight (Ruhlman 2009): 30 g vinegar want 90 g oil.
   test('oil to vinegar', () => {
     const text = after(
       'recipe D\npart dressing as vinaigrette\n  60 g      olive oil\n  30 g      red wine vinegar\n  do Whisk the oil into the vinegar.\n',

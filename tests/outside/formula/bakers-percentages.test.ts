@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { measured, measuredRange } from '../../support/measured.ts';
 
-test('bread at 5 flour to 3 water is 60 % hydration (Ruhlman, Ratio, 2009, from memory)', () => {
+test('bread at 5 flour to 3 water is 60 % hydration (Ruhlman 2009, from memory)', () => {
   const text =
     'recipe Loaf as lean bread\n  500 g  bread flour\n  300 g  water\n  10 g  fine salt\n  3 g  instant yeast\n';
   expect(measured(text, 'hydration')).toBeCloseTo(0.6, 2);
@@ -11,7 +11,7 @@ test('bread at 5 flour to 3 water is 60 % hydration (Ruhlman, Ratio, 2009, from 
   expect(measured(text, 'yeast')).toBeCloseTo(0.006, 4);
 });
 
-test('pie dough at 3 flour, 2 fat, 1 water by weight (Ruhlman, Ratio, 2009, from memory)', () => {
+test('pie dough at 3 flour, 2 fat, 1 water by weight (Ruhlman 2009, from memory)', () => {
   const text = 'recipe Crust as shortcrust\n  300 g  plain flour\n  200 g  lard\n  100 g  water\n';
   expect(measured(text, 'fat')).toBeCloseTo(2 / 3, 2);
   expect(measured(text, 'hydration')).toBeCloseTo(1 / 3, 2);
@@ -26,7 +26,7 @@ test('the Army pie crust of 1942: 1 lb flour, 8 oz lard, 1/5 oz salt, 1/4 pint w
   expect(measured(text, 'hydration')).toBeCloseTo(118.3 / 453.6, 2);
 });
 
-test('choux at 2 water, 1 butter, 1 flour, 2 egg (Ruhlman, Ratio, 2009, from memory)', () => {
+test('choux at 2 water, 1 butter, 1 flour, 2 egg (Ruhlman 2009, from memory)', () => {
   const text = 'recipe Choux as choux\n  240 g  water\n  120 g  unsalted butter\n  120 g  plain flour\n  240 g  eggs\n';
   expect(measured(text, 'egg')).toBeCloseTo(2, 2);
   // Water 239.8, of the butter 17.94 %, of the egg 76.15 % (USDA SR26, NDB 01145 and 01123).

@@ -40,6 +40,28 @@ const AS: Readonly<Record<string, string>> = {
   'syrup/cordial': 'syrup',
 };
 
+/** Those that are of a kind of their own with us. */
+const OWN: Readonly<Record<string, string>> = {
+  'beeton-1212-common-short-crust': 'shortcrust',
+  'beeton-1207-family-paste': 'suet crust',
+  'beeton-1213-butter-crust': 'suet crust',
+  'beeton-1214-dripping-crust': 'suet crust',
+  'beeton-1215-suet-crust': 'suet crust',
+  'beeton-1218-flead-crust': 'suet crust',
+  'beeton-1216-raised-pie-crust': 'hot-water crust',
+  'beeton-1217-raised-pie': 'hot-water crust',
+  'bbb-131-raised-pies': 'hot-water crust',
+  'bbb-216-caramels': 'caramels',
+  'candyhome-vanilla-caramels': 'caramels',
+  'candyhome-jelly-caramels': 'caramels',
+  'candyhome-chocolate-caramels': 'caramels',
+  'wi5-plain-caramels': 'caramels',
+  'beeton-1597-toffee': 'toffee',
+  'farmer-butter-scotch': 'toffee',
+  'wi5-peach-butter': 'fruit butter',
+  'wi5-plum-butter': 'fruit butter',
+};
+
 export const FORMULAS: readonly Formula[] = readFileSync(new URL('published-formulas.tsv', import.meta.url), 'utf8')
   .split('\n')
   .filter((line) => line !== '' && !line.startsWith('#'))
@@ -49,7 +71,7 @@ export const FORMULAS: readonly Formula[] = readFileSync(new URL('published-form
     return {
       id,
       kind,
-      as: AS[kind] ?? kind,
+      as: OWN[id] ?? AS[kind] ?? kind,
       suspect: print === 'suspect',
       source,
       lines: list.split('; '),

@@ -47,7 +47,7 @@ export default defineCheck<BandValues>({
             'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  275 g     water\n  10 g      fine salt\n  do Knead the flour, water and salt for 10 min.\n',
         },
       },
-      'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  12 g      baking powder\n  90 g      caster sugar\n  60 g      butter, melted\n  1 large   egg\n  40 g      whole milk\n# "whole milk" dough-too-dry *: 55 to 120 % is usual for muffin\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, egg and milk.\n',
+      'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  12 g      baking powder\n  90 g      caster sugar\n  60 g      butter, melted\n  1 large   egg\n  40 g      whole milk\n# "whole milk" dough-too-dry *: 55 to 130 % is usual for muffin\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, egg and milk.\n',
     ],
   },
 });

@@ -46,19 +46,19 @@ export default defineCheck<BandValues>({
       'recipe Herb crust\npart crust as shortcrust\n  240 g     plain flour\n  120 g     butter\n  60 g      parsley, chopped\n  30 g      ice water\n  do Rub the butter into the flour.\n  do Stir in the parsley and bind with the ice water.\n',
     ],
     bad: [
-      'recipe Crust\npart crust as shortcrust\n  1 1/2 cup  plain flour\n  1/2 cup   butter\n  1 cup     water\n# "water" dough-too-wet *: 18 to 40 % is usual for shortcrust\n  do Rub the butter into the flour and bind with the water.\n',
+      'recipe Crust\npart crust as shortcrust\n  1 1/2 cup  plain flour\n  1/2 cup   butter\n  1 cup     water\n# "water" dough-too-wet *: 18 to 53 % is usual for shortcrust\n  do Rub the butter into the flour and bind with the water.\n',
       {
         text: 'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  120 g     water\n# "water" dough-too-wet *: 68 %\n  do Rub the butter into the flour and bind with the water.\n',
         after: {
-          'Write 64 g water, 56 g less':
-            'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  64 g      water\n  do Rub the butter into the flour and bind with the water.\n',
+          'Write 90 g water, 30 g less':
+            'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  90 g      water\n  do Rub the butter into the flour and bind with the water.\n',
         },
       },
       {
         text: 'recipe Spinach crust\npart crust as shortcrust\n  240 g     plain flour\n  120 g     butter\n  150 g     spinach, chopped\n  70 g      ice water\n# "ice water" dough-too-wet *: 69 g come out of what is chopped in (spinach 69 g\n  do Rub the butter into the flour.\n  do Stir in the spinach and bind with the ice water.\n',
         after: {
-          'Write 8.4 g ice water, 62 g less':
-            'recipe Spinach crust\npart crust as shortcrust\n  240 g     plain flour\n  120 g     butter\n  150 g     spinach, chopped\n  8.4 g     ice water\n  do Rub the butter into the flour.\n  do Stir in the spinach and bind with the ice water.\n',
+          'Write 39 g ice water, 31 g less':
+            'recipe Spinach crust\npart crust as shortcrust\n  240 g     plain flour\n  120 g     butter\n  150 g     spinach, chopped\n  39 g      ice water\n  do Rub the butter into the flour.\n  do Stir in the spinach and bind with the ice water.\n',
         },
       },
     ],

@@ -54,8 +54,8 @@ export default defineCheck<BandValues>({
       {
         text: 'recipe Crust\npart crust as shortcrust\n  300 g     plain flour\n  60 g      butter\n# "butter" fat-out-of-range *: hard and bready\n  80 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
         after: {
-          'Write 123 g butter, 63 g more':
-            'recipe Crust\npart crust as shortcrust\n  300 g     plain flour\n  123 g     butter\n  80 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
+          'Write 104 g butter, 44 g more':
+            'recipe Crust\npart crust as shortcrust\n  300 g     plain flour\n  104 g     butter\n  80 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
         },
       },
       'recipe Biscuits\npart dough as cookie\n  200 g     plain flour\n  330 g     unsalted butter\n# "unsalted butter" fat-out-of-range *: spreads, greasy\n  180 g     caster sugar\n  do Cream the butter with the sugar.\n  do Work in the flour.\n',

@@ -3,7 +3,7 @@ import { listedAs } from '../../recipe/list/families.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
-import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
+import { eggProtein, settingStarch, whiteShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { atMost, type BandValues, ingredientPlace, maySet, mostOf, outsideBand, sayBand } from './band.ts';
@@ -90,7 +90,8 @@ function isHelped(contents: readonly Ingredient[]): boolean {
     const grams = gramsOf(i);
     whole += grams;
     starch += grams * atMost(i, settingStarch);
-    protein += grams * atMost(i, eggProtein);
+    // Whites are whipped in raw: they hold air, and set nothing.
+    protein += grams * (i.food !== undefined && whiteShare(i.food) > 0 ? 0 : atMost(i, eggProtein));
     if (i.food?.class === 'chocolate' || i.food?.class === 'cheese') chocolate += grams;
     if (i.food?.roles.includes('gelling') === true && !isGelatine(i.food) && !isAgar(i.food)) return true;
     if (maySet(i)) return true;

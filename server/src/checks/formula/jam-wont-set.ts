@@ -85,8 +85,8 @@ export default defineCheck<Values>({
       {
         text: 'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  200 g     granulated sugar\n# "granulated sugar" jam-wont-set *: runny\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 105 C.\n',
         after: {
-          'Write 502 g granulated sugar, 302 g more':
-            'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  502 g     granulated sugar\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 105 C.\n',
+          'Write 351 g granulated sugar, 151 g more':
+            'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  351 g     granulated sugar\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 105 C.\n',
         },
       },
       'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  800 g     granulated sugar\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 101 C.\n# "101 C" jam-wont-set: Boil on to 104 to 105 °C\n',

@@ -84,8 +84,8 @@ export default defineCheck<Values>({
       {
         text: 'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  60 g      baking powder\n# "baking powder" leavening-out-of-range *: bitter and coarse\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
         after: {
-          'Write 24 g baking powder, 36 g less':
-            'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  24 g      baking powder\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
+          'Write 25 g baking powder, 35 g less':
+            'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  25 g      baking powder\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
         },
       },
       'recipe Scones\npart dough as scone\n  450 g     plain flour\n  6 g       baking soda\n# "baking soda" leavening-out-of-range: tastes of soap\n  80 g      butter\n  300 g     whole milk\n  3 g       fine salt\n  do Sift the flour, baking soda and salt and rub in the butter.\n  do Stir in the milk and shape.\n',

@@ -51,9 +51,9 @@ export default defineCheck<Values>({
     ],
     bad: [
       {
-        text: 'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  30 g      caster sugar\n# "caster sugar" meringue-unstable *: weeps and falls\n  do Whisk the egg whites and rain in the sugar until stiff.\n  do Bake at 100 C for 1 h 30 min until dry.\n',
+        text: 'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  25 g      caster sugar\n# "caster sugar" meringue-unstable *: weeps and falls\n  do Whisk the egg whites and rain in the sugar until stiff.\n  do Bake at 100 C for 1 h 30 min until dry.\n',
         after: {
-          'Write 67 g caster sugar, 37 g more':
+          'Write 67 g caster sugar, 42 g more':
             'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  67 g      caster sugar\n  do Whisk the egg whites and rain in the sugar until stiff.\n  do Bake at 100 C for 1 h 30 min until dry.\n',
         },
       },

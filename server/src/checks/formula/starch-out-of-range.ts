@@ -62,8 +62,8 @@ export default defineCheck<BandValues>({
       {
         text: 'recipe White sauce\npart sauce as roux sauce\n  150 g     butter\n  150 g     plain flour\n# "plain flour" starch-out-of-range *: stands like paste\n  600 g     whole milk\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and simmer for 8 min.\n',
         after: {
-          'Write 72 g plain flour, 78 g less':
-            'recipe White sauce\npart sauce as roux sauce\n  150 g     butter\n  72 g      plain flour\n  600 g     whole milk\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and simmer for 8 min.\n',
+          'Write 96 g plain flour, 54 g less':
+            'recipe White sauce\npart sauce as roux sauce\n  150 g     butter\n  96 g      plain flour\n  600 g     whole milk\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and simmer for 8 min.\n',
         },
       },
       'recipe Slice cream\npart cream as pastry cream\n  500 g     whole milk\n  5 large   egg yolks\n  100 g     caster sugar\n  10 g      cornflour\n# "cornflour" starch-out-of-range *: runs when cut\n  do Whisk the yolks, sugar and cornflour with a little of the milk.\n  do Boil the rest of the milk, pour on and cook until it reads 92 C.\n',

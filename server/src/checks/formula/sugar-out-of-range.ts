@@ -73,8 +73,8 @@ export default defineCheck<BandValues>({
       {
         text: 'recipe Butter cake\npart batter as creamed cake\n  200 g     plain flour\n  420 g     caster sugar\n# "caster sugar" sugar-out-of-range *: more sugar than the flour carries\n  150 g     butter\n  3 large   eggs\n  100 g     whole milk\n  8 g       baking powder\n  do Cream the butter with the sugar and beat in the eggs.\n  do Fold in the flour, baking powder and milk.\n',
         after: {
-          'Write 290 g caster sugar, 130 g less':
-            'recipe Butter cake\npart batter as creamed cake\n  200 g     plain flour\n  290 g     caster sugar\n  150 g     butter\n  3 large   eggs\n  100 g     whole milk\n  8 g       baking powder\n  do Cream the butter with the sugar and beat in the eggs.\n  do Fold in the flour, baking powder and milk.\n',
+          'Write 305 g caster sugar, 115 g less':
+            'recipe Butter cake\npart batter as creamed cake\n  200 g     plain flour\n  305 g     caster sugar\n  150 g     butter\n  3 large   eggs\n  100 g     whole milk\n  8 g       baking powder\n  do Cream the butter with the sugar and beat in the eggs.\n  do Fold in the flour, baking powder and milk.\n',
         },
       },
       'recipe Dry cake\npart batter as creamed cake\n  300 g     plain flour\n  300 g     caster sugar\n# "caster sugar" sugar-out-of-range info *: liquid, egg counted in, to sugar is 0.63\n  180 g     butter\n  190 g     eggs\n  10 g      baking powder\n  do Cream the butter with the sugar and beat in the eggs.\n  do Fold in the flour and the baking powder.\n',

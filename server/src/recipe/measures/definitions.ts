@@ -23,6 +23,7 @@ import {
   fatShare,
   fleshShare,
   flourLikeShare,
+  flourOrMealShare,
   flourShare,
   freeWater,
   grainShare,
@@ -62,7 +63,7 @@ type Definition = Ratio | Computed;
 const DEFINITIONS = {
   ...KITCHEN,
   ...SWEET,
-  hydration: { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourShare, per: 'flour' },
+  hydration: { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourOrMealShare, per: 'flour' },
   'cake hydration': {
     words: 'water per flour',
     unit: 'percent',
@@ -72,7 +73,7 @@ const DEFINITIONS = {
   },
   fat: { words: 'fat per flour', unit: 'percent', top: fatShare, bottom: flourLikeShare, per: 'flour' },
   sugar: { words: 'sugar per flour', unit: 'percent', top: addedSugar, bottom: flourLikeShare, per: 'flour' },
-  salt: { words: 'salt per flour', unit: 'percent', top: saltShare, bottom: flourShare, per: 'flour' },
+  salt: { words: 'salt per flour', unit: 'percent', top: saltShare, bottom: flourOrMealShare, per: 'flour' },
   egg: { words: 'egg per flour', unit: 'percent', top: eggShare, bottom: flourLikeShare, per: 'flour' },
   yeast: {
     words: 'yeast, as instant, per flour',

@@ -47,7 +47,7 @@ export function flourLikeShare(food: Food): Share {
 
 const FLOUR_LIKE: ReadonlySet<Food['class']> = new Set(['nut', 'seed', 'chocolate']);
 
-/** Water that wets a dough: not the flour's own, and half of what chopped herbs, vegetables and fruit hold (common practice, no source). */
+/** Water that wets a dough: not the flour's own, and half of what chopped herbs, vegetables, fruit and cheese hold (common practice, no source). */
 export function freeWater(food: Food): number | undefined {
   if (food.class === 'flour' || food.class === 'starch' || food.class === 'dried fruit') return 0;
   // What is dissolved in water wets as well: 60 g on 100 g of flour are 60 %.
@@ -57,7 +57,7 @@ export function freeWater(food: Food): number | undefined {
   // What is dry holds its moisture and wets nothing.
   if (water < DRY && food.class !== 'fat' && food.class !== 'syrup') return 0;
   if (isStarter(food)) return water - FLOUR_MOISTURE * (flourShare(food) ?? 0);
-  return food.roles.includes('holds its water') ? water / 2 : water;
+  return food.roles.includes('holds its water') || food.class === 'cheese' ? water / 2 : water;
 }
 
 /** The same for a batter, where fruit that is left whole or in pieces may keep all its water. */
@@ -76,10 +76,16 @@ const BROKEN_UP = /\b(?:mashed|crushed|pur[eé]ed?|pulp|grated|squeezed|juiced|b
 /** All of it. */
 export const wholeShare = (): number => 1;
 
-/** Pure fat but the flour's own; that of nuts, seeds and chocolate may stay in the pieces. */
+/** Flour, and dry meal and grain that may stand for it, as in an oatcake, or lie in it. */
+export function flourOrMealShare(food: Food): Share {
+  return food.class === 'grain' && isDry(food) ? upTo(1) : flourShare(food);
+}
+
+/** Pure fat but the flour's own; that of nuts, seeds and chocolate may stay in the pieces, and half of a cheese's in its curd. */
 export function fatShare(food: Food): Share {
   if (food.class === 'flour' || food.class === 'starch') return 0;
   const fat = part(food, 'fat');
+  if (food.class === 'cheese' && fat !== undefined) return { low: fat / 2, high: fat };
   return within(food, FLOUR_LIKE) ? upTo(fat) : fat;
 }
 

@@ -11,7 +11,7 @@ import { measured, measuredRange } from '../support/measured.ts';
 
 /** The kinds of the notation. */
 const NAMED =
-  'shortcrust, sweet paste, puff pastry, choux, lean bread, enriched bread, flatbread, pizza dough, pasta dough, sponge, creamed cake, pound cake, muffin, scone, pancake batter, popover batter, cookie, baked custard, stirred custard, quiche, cheese filling, pastry cream, set cream, jelly, ice cream, sorbet, ganache, caramel, meringue, jam, lacto-ferment, quick pickle, cure, mayonnaise, vinaigrette, butter sauce, starch sauce, roux sauce, stock, soup, braise, roast, mince dish, rice, dressing, sausage, terrine, risotto, pilaf, mash, slaw, salsa, hot sauce, chutney, relish, marinade, brine, rub, fermented hot sauce, tea ferment, yoghurt, fresh cheese'.split(
+  'shortcrust, sweet paste, puff pastry, choux, lean bread, enriched bread, flatbread, pizza dough, pasta dough, sponge, creamed cake, pound cake, muffin, scone, pancake batter, popover batter, cookie, baked custard, stirred custard, quiche, cheese filling, pastry cream, set cream, jelly, ice cream, sorbet, ganache, caramel, meringue, jam, lacto-ferment, quick pickle, cure, mayonnaise, vinaigrette, butter sauce, starch sauce, roux sauce, stock, soup, braise, roast, mince dish, rice, dressing, sausage, terrine, risotto, pilaf, mash, slaw, salsa, hot sauce, chutney, relish, marinade, brine, rub, fermented hot sauce, tea ferment, yoghurt, fresh cheese, US biscuit, angel food, brittle, brownie, caramels, cheese pastry, chiffon, cordial, crumble, dumpling, fritter batter, frosting, fruit butter, fruit curd, fruit filling, gnocchi, granola, hot-water crust, infused spirit, marshmallow, oil cake, starch pudding, steamed pudding, suet crust, syrup, toffee'.split(
     ', ',
   );
 
@@ -164,10 +164,46 @@ test('mashed fruit wets a batter, and whole fruit may not', () => {
 
 test('a value that rounds to the edge of its band is said to lie past it', () => {
   const text =
-    'recipe X as ice cream\n  500 g  whole milk\n  250 g  double cream\n  120 g  caster sugar\n  130 g  skimmed milk powder\n';
+    'recipe X as ice cream\n  500 g  whole milk\n  250 g  double cream\n  110 g  caster sugar\n  140 g  skimmed milk powder\n';
   expect(formula(text).map((f) => f.said.message.split('.')[0])).toContain(
-    'The sugar, lactose apart, in the mix is just under 12 %; 12 to 22 % is usual for ice cream',
+    'The sugar, lactose apart, in the mix is just under 11 %; 11 to 22 % is usual for ice cream',
   );
+});
+
+describe('how far is judged by what it likely is', () => {
+  const cakes = (flour: string, powder: string) =>
+    formula(`recipe X as muffin\n  ${flour}  plain flour\n  ${powder}  baking powder\n  150 g  milk\n  50 g  butter\n`);
+
+  test('four teaspoons to a cup may be what some bear by a heaped cup, and likely are not', () => {
+    const [only] = cakes('1 cup', '4 tsp');
+    expect(only?.severity).toBe('warning');
+    expect(only?.said.message).toMatch(/ is 1\d to 1\d %, likely 1[345] %; /);
+  });
+
+  test('three of a cup may be usual', () => {
+    expect(cakes('1 cup', '3 tsp')).toEqual([]);
+  });
+
+  test('of weights there is nothing likely to be told', () => {
+    expect(cakes('125 g', '20 g')[0]?.said.message).toMatch(/ is 16 %; /);
+  });
+});
+
+test('raw white whipped in does not help gelatine; whole egg does', () => {
+  const cream = (egg: string) =>
+    formula(
+      `recipe X as set cream\n  2 g  gelatine\n  400 g  whole milk\n  300 g  double cream\n  ${egg}\n  60 g  sugar\n`,
+    );
+  expect(cream('120 g  egg whites').map((f) => f.code)).toContain('gel-wont-set');
+  expect(cream('120 g  eggs').map((f) => f.code)).not.toContain('gel-wont-set');
+});
+
+test('half of the water and the fat of a cheese may stay in it', () => {
+  // Cheddar holds 36.75 % water and 33.14 % fat (USDA SR26, NDB 01009).
+  const text = 'recipe X as cheese pastry\n  100 g  plain flour\n  100 g  cheddar\n';
+  expect(measured(text, 'hydration')).toBeCloseTo(0.3675 / 2, 2);
+  expect(measuredRange(text, 'fat').low).toBeCloseTo(0.3314 / 2, 2);
+  expect(measuredRange(text, 'fat').high).toBeCloseTo(0.3314, 2);
 });
 
 describe('quiet', () => {

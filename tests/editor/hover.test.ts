@@ -138,7 +138,7 @@ describe('other words', () => {
     const text = hovered('part base');
     expect(text).toMatch(/^base · shortcrust/);
     expect(text).toMatch(/^Weight: \d+ to \d+ g$/m);
-    expect(text).toMatch(/^Water per flour: \d.* %; usual 18 to 40 %, far above it: tough/m);
+    expect(text).toMatch(/^Water per flour: \d.* %; usual 18 to 53 %, far above it: tough/m);
     expect(text).toMatch(/^Taken up by: top$/m);
   });
 

@@ -28,14 +28,14 @@ describe('what stands above a recipe and its parts', () => {
       '1: [scale]',
       '1: [trial]',
       '1: [page]',
-      '5: 350 g · water per flour 33 %, usual 18 to 40 % · goes into fruit',
+      '5: 350 g · water per flour 33 %, usual 18 to 53 % · goes into fruit',
       '11: 450 g',
     ]);
   });
 
   it('names the measure that is outside its band before any other', () => {
     const wet = TART.replace('50 g      water', '150 g     water');
-    expect(lensesOf(wet)[4]).toMatch(/^5: 450 g · water per flour 83 %, above the usual 18 to 40 %/);
+    expect(lensesOf(wet)[4]).toMatch(/^5: 450 g · water per flour 83 %, above the usual 18 to 53 %/);
   });
 
   it('says what there is at least where a weight is not known, and of a share nothing', () => {

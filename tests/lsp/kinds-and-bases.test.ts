@@ -63,7 +63,7 @@ describe('of what sort it is', () => {
       code: 'kind-shortcrust',
     });
     expect(page.title).toBe('shortcrust');
-    expect(page.markdown).toMatch(/\| Water per flour \| 18 to 40 % \|.*\| \S.* \|/);
+    expect(page.markdown).toMatch(/\| Water per flour \| 18 to 53 % \|.*\| \S.* \|/);
   });
 
   it('an ingredient is of its food: a page, or where the house describes it', async () => {

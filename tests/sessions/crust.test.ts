@@ -24,7 +24,7 @@ describe('a crust that is typed with a cup of water', () => {
     await e.type(URI, '¼ cup     water', '1 cup     water');
     const wet = (await e.findings(URI)).find((d) => d.code === 'dough-too-wet');
     expect(wet?.message).toMatch(/water per flour is \d+.* %/);
-    expect(wet?.message).toMatch(/18 to 40 % is usual for shortcrust/);
+    expect(wet?.message).toMatch(/18 to 53 % is usual for shortcrust/);
     expect(wet?.severity).toBe(2);
     expect(wet?.source).toBe('quern');
     expect(wet?.codeDescription?.href).toBe('quern-page:/dough-too-wet.md');

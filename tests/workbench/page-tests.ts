@@ -137,13 +137,13 @@ export const pageTests: readonly EditorTest[] = [
       const turn = { click: 'button[aria-label^="Turn it: water per flour"]:visible' };
       await askPage(turn);
       await sees('a slider with the keys', `document.activeElement === ${slider} && ${slider} !== null`, true);
-      // Usual for shortcrust: 18 to 40 %.
+      // Usual for shortcrust: 18 to 53 %.
       askHost('press End');
-      await sees('the upper end of what is usual', `${slider}.value`, '40');
+      await sees('the upper end of what is usual', `${slider}.value`, '53');
       askHost('press PageDown');
-      await sees('five less', `${slider}.value`, '35');
+      await sees('five less', `${slider}.value`, '48');
       askHost('press ArrowLeft');
-      await sees('and one', `${slider}.value`, '34');
+      await sees('and one', `${slider}.value`, '47');
       await sees('the grams', 'document.querySelector(".measures .looked")?.textContent.endsWith(" g")', true);
       assert.equal(editor.document.getText(), before, 'nothing is written by looking');
       await takeScreenshot('page-turned');

@@ -122,7 +122,7 @@ function partWords(recipe: Recipe, part: Part): string[] {
   return names.length === 0 ? [...words] : [...words, `goes into ${listOf(names)}`];
 }
 
-/** The measure of the kind that lies outside its band, else the first: `hydration 31 %, usual 18 to 40 %`. */
+/** The measure of the kind that lies outside its band, else the first: `hydration 31 %, usual 18 to 53 %`. */
 function bandWords(part: Part): string | undefined {
   const { kind } = part.head;
   const worked = (kind?.measures ?? []).map((held) => ({ held, of: partMeasure(part, held.measure) }));

@@ -71,7 +71,7 @@ describe('measures', () => {
     const html = live(CRUST);
     // 120 g of water and the 17.9 g in 100 g of butter (USDA SR26, NDB 01145) on 200 g of flour are 69 %.
     expect(row(html, 'water per flour')).toBe(
-      'water per flour|69||18–40|62 g water, 58 g less, brings 40 %Write it Turn it|',
+      'water per flour|69||18–53|88 g water, 32 g less, brings 53 %Write it Turn it|',
     );
     expect(row(html, 'fat per flour')).toMatch(/^fat per flour\|41\|\|33–70\|Turn it\|$/);
     expect(row(html, 'salt per flour')).toMatch(/\|1\|\|up to 2\|/);
@@ -85,7 +85,7 @@ describe('measures', () => {
     expect(drawn).toContain('<circle class="after"');
     expect(drawn).toContain('<line class="to"');
     // Far past the end: at 95 %, and an arrow says that it goes on.
-    expect(drawn).toContain('x="95%"');
+    expect(drawn).toContain('x="81.9%"');
     expect(drawn).toContain('class="way"');
   });
 
@@ -132,10 +132,10 @@ describe('turning', () => {
   test('a slider on the strip’s own scale, a field of the same value, the grams that change, and the two ways out', () => {
     const html = turn(0.3);
     const range = /<input type="range"[^>]*>/.exec(html)?.[0] ?? '';
-    // 18 to 40 %: the ends are as far again on both sides.
-    expect(range).toMatch(/min="-4" max="62" step="1"/);
+    // 18 to 53 %: the ends are as far again on both sides.
+    expect(range).toMatch(/min="-17" max="88" step="1"/);
     expect(range).toMatch(/value="30"/);
-    expect(range).toMatch(/data-home="18" data-end="40" data-page="5"/);
+    expect(range).toMatch(/data-home="18" data-end="53" data-page="5"/);
     expect(range).toContain('aria-label="bring water per flour to, per cent"');
     expect(html).toMatch(/<input data-key="turn-field-crust-hydration"[^>]*value="30"/);
     // 0.30 × 200 g less the butter's 16 g or so.

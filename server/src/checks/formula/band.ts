@@ -83,7 +83,7 @@ export function ingredientPlace(ingredient: Ingredient | undefined): Place | und
     : { line: ingredient.line, start: name.start, end: name.end };
 }
 
-/** `The dough: water per flour is 126 %; for shortcrust 18 to 40 % is usual. Expect: tough. Use less water.` */
+/** `The dough: water per flour is 126 %; for shortcrust 18 to 53 % is usual. Expect: tough. Use less water.` */
 export function sayBand(values: BandValues, more?: string): Said {
   const { measure: held, kind, verdict, partName } = values;
   const high = isHigh(verdict);

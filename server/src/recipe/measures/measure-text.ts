@@ -35,7 +35,7 @@ export function reachText(name: MeasureName, low: number, high: number, [least, 
   return above ? ' or above it' : below ? ' or below it' : '';
 }
 
-/** A band of the measure as a cook reads it: `18 to 40 %`, `up to 2 %`, `from 1.3`. */
+/** A band of the measure as a cook reads it: `18 to 53 %`, `up to 2 %`, `from 1.3`. */
 export function bandText(name: MeasureName, [low, high]: Band): string {
   if (high === null) return `from ${measureText(name, low ?? 0, low ?? 0)}`;
   return low === null || low === 0 ? `up to ${measureText(name, high, high)}` : measureText(name, low, high);

@@ -73,19 +73,19 @@ describe('measures', () => {
     expect(row(html, 'water per flour')).toBe(
       'water per flour|69||18–53|88 g water, 32 g less, brings 53 %Write it Turn it|',
     );
-    expect(row(html, 'fat per flour')).toMatch(/^fat per flour\|41\|\|33–70\|Turn it\|$/);
+    expect(row(html, 'fat per flour')).toMatch(/^fat per flour\|41\|\|28–70\|Turn it\|$/);
     expect(row(html, 'salt per flour')).toMatch(/\|1\|\|up to 2\|/);
   });
 
   test('one outside is bold, has the mark of its finding, and is joined to where the fix brings it', () => {
-    const html = live(CRUST);
+    const html = live(CRUST.replace('120 g     water', '160 g     water'));
     expect(html).toMatch(/aria-label="warning".*?<b>water per flour<\/b>/);
     const drawn = /data-key="measure-crust-hydration".*?<\/svg><\/td>/s.exec(html)?.[0] ?? '';
     expect(drawn).toContain('<path class="warning"');
     expect(drawn).toContain('<circle class="after"');
     expect(drawn).toContain('<line class="to"');
     // Far past the end: at 95 %, and an arrow says that it goes on.
-    expect(drawn).toContain('x="81.9%"');
+    expect(drawn).toContain('x="95%"');
     expect(drawn).toContain('class="way"');
   });
 

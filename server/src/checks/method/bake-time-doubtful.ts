@@ -1,6 +1,8 @@
+import type { Bake } from '../../recipe/baking/bakes.ts';
 import { ovenTimes } from '../../recipe/baking/oven-time.ts';
 import { restsOn, roundMinutes } from '../../recipe/baking/said.ts';
 import type { Estimated } from '../../recipe/baking/time-in-oven.ts';
+import type { Recipe } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 
@@ -27,7 +29,7 @@ const FITTED_DEPTH_M = { low: 0.012, high: 0.12 };
 
 const find = foundAgain<Values>((recipe) =>
   ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {
-    if (time.is === 'declined' || !isFitted(time) || time.trials > 0) return [];
+    if (time.is === 'declined' || !isFitted(time) || time.trials > 0 || goesInWarm(recipe, time.bake)) return [];
     const said = time.bake.said;
     if (said === undefined) return [];
     const { likely, spread } = time.estimate;
@@ -53,6 +55,20 @@ function isFitted({ estimate, load }: Estimated): boolean {
   );
 }
 
+/** Of its mass, what was cooked before: how warm it goes in nobody says. */
+const COOKED_BEFORE = 0.3;
+
+function goesInWarm({ parts }: Recipe, { body, said }: Bake): boolean {
+  let [all, before] = [0, 0];
+  for (const { of, state } of body?.members ?? []) {
+    const weighed = parts[of.part]?.head.ingredients[of.ingredient]?.weighed;
+    if (weighed?.known !== true) continue;
+    all += weighed.grams.low;
+    if (state.heatedMin > (said?.high ?? 0)) before += weighed.grams.low;
+  }
+  return before > COOKED_BEFORE * all;
+}
+
 export default defineCheck<Values>({
   code: 'bake-time-doubtful',
   title: 'A bake is much longer or shorter than what lies in the oven takes',
@@ -70,7 +86,7 @@ export default defineCheck<Values>({
 
 **What to do.** Look at the time, the weight and the pan: one of them may be a slip. Write a trial with the time that it took, and this is silent. A thermometer decides.
 
-**Silent** where no estimate is made (what is done when dry, brown or tender; small pieces; no pan or no weight), where the kind's times are known less well (custards, tarts), below 145 °C and above 235 °C, and beside a trial that holds.`,
+**Silent** where no estimate is made (what is done when dry, brown or tender; small pieces; no pan or no weight), where the kind's times are known less well (custards, tarts), below 145 °C and above 235 °C, where much of it was cooked before, and beside a trial that holds.`,
   find: ({ recipe, house }) => find(recipe, house),
   say: ({ low, high, likely, least, most, rests }) => ({
     message: `${low === high ? low : `${low} to ${high}`} min is ${high < least ? 'short' : 'long'} for this: likely ${roundMinutes(likely)} min, and ${roundMinutes(least)} to ${roundMinutes(most)} with nearly every oven, from ${rests}. Look at the time, the weight and the pan; a thermometer decides.`,

@@ -10,7 +10,7 @@ import type { Event } from '../../prose/event.ts';
 import type { Bake } from '../../recipe/baking/bakes.ts';
 import { ovenTimes } from '../../recipe/baking/oven-time.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import { isBaked } from '../../recipe/journey/deeds.ts';
+import { isBaked, isInOven } from '../../recipe/journey/deeds.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { journeysOf } from '../../recipe/journey/fold.ts';
 import { plainKind } from '../../recipe/kind-evidence.ts';
@@ -38,8 +38,8 @@ export interface WrittenHeat {
   readonly part?: number;
   readonly line: number;
   readonly figure: Pick<HeatFigure, 'start' | 'end' | 'celsius' | 'written'>;
-  /** It is no more than warmed. */
-  readonly isWarmed?: boolean;
+  /** It is no more than warmed, or goes on to be hotter. */
+  readonly isOnTheWay?: boolean;
 }
 
 export interface WrittenTime extends Range, Span {
@@ -56,7 +56,12 @@ export const heatedIn = onceFor((recipe: Recipe): readonly Heated[] =>
 
 /** A bake that is no keeping warm. */
 const isWhole = ({ event }: Bake): boolean =>
-  event.act === 'heat' && event.cooks !== 'again' && event.cooks !== 'barely' && event.cooks !== 'outside';
+  event.act === 'heat' &&
+  // `Toast the rice` is done in a pan as well.
+  (event.craft === 'bake' || event.craft === 'roast' || event.where.some(isInOven)) &&
+  event.cooks !== 'again' &&
+  event.cooks !== 'barely' &&
+  event.cooks !== 'outside';
 
 function bakedIn(recipe: Recipe): readonly Heated[] {
   const bakes = ovenTimes(recipe).flatMap(({ bake }) => (isWhole(bake) ? [bake] : []));
@@ -199,11 +204,19 @@ function onStove(part: Part, of: string): Heated | undefined {
   if (spans.length === 0) return undefined;
   const heats: WrittenHeat[] = [];
   const times: WrittenTime[] = [];
+  const hottest = Math.max(
+    ...stepsOf(part).flatMap(({ figures }) => figures.filter(isOfPot).map((f) => f.celsius.high)),
+  );
   let totalMin = part.usesByLater.length > 0 ? Number.POSITIVE_INFINITY : 0;
   for (const { line, events, figures } of stepsOf(part)) {
     for (const figure of figures)
       if (figure.event !== undefined && isStoveHeat(figure.event) && figure.of === 'food' && isFigure(figure))
-        heats.push({ part: part.index, line, figure, isWarmed: !cooksThrough(figure.event) });
+        heats.push({
+          part: part.index,
+          line,
+          figure,
+          isOnTheWay: !cooksThrough(figure.event) || figure.celsius.high < hottest,
+        });
     for (const event of events) {
       if (event.act === 'heat' && !isStoveHeat(event)) totalMin = Number.POSITIVE_INFINITY;
       if (!isStoveHeat(event)) continue;
@@ -217,6 +230,9 @@ function onStove(part: Part, of: string): Heated | undefined {
   }
   return heats.length + times.length === 0 ? undefined : { way: 'stove', of, spans, heats, times, totalMin };
 }
+
+/** Of what is in the pot, or nobody says of what. */
+const isOfPot = ({ of, bound }: HeatFigure): boolean => (of === 'food' || of === 'nothing') && bound !== 'change';
 
 const spentIn = ({ times }: Event): readonly (Range & Span)[] =>
   times.flatMap(({ kind, minutes, start, end, per, choice }) =>

@@ -39,17 +39,15 @@ const hull = (ranges: readonly Range[]): Range => ({
   high: Math.max(...ranges.map(({ high }) => high)),
 });
 
-export function strayHeats({ way, spans, heats }: Heated): readonly StrayHeat[] {
+export function strayHeats({ spans, heats }: Heated): readonly StrayHeat[] {
   if (spans.length === 0) return [];
   const usual = hull(spans.map(({ celsius }) => celsius));
-  // What is heated to 118 °C in the end was cooler before, and may be no more than warmed.
-  const hottest = Math.max(...heats.map(({ figure }) => figure.celsius.high));
   return heats.flatMap((heat): readonly StrayHeat[] => {
     const { celsius, written } = heat.figure;
     const [node] = written;
     if (node === undefined || spans.some((span) => within(celsius, span))) return [];
     const isHigh = celsius.low > usual.high;
-    if (!isHigh && ((way === 'stove' && celsius.high < hottest) || heat.isWarmed === true)) return [];
+    if (!isHigh && heat.isOnTheWay === true) return [];
     const other = node.unit === 'C' || node.unit === 'F' ? (node.unit === 'C' ? 'F' : 'C') : undefined;
     const instead = other && celsiusOf({ ...node, unit: other });
     return [

@@ -60,6 +60,7 @@ const MOSTLY = 0.6;
 /** kg of a piece of flesh that is roasted as a joint, and of a roll and a loaf of dough. */
 const JOINT_KG = 0.8;
 const ROLL_KG = 0.15;
+const MOST_POTATO_KG = 0.6;
 /** cm of a tin that is a sheet. */
 const SHEET_CM2 = 800;
 
@@ -86,6 +87,7 @@ export function sortOf(inOven: InOven): Sorted | Declined {
   if (body.band === 'frozen') return 'frozen';
   if (body.members.some(({ state }) => (state.was & WAS.stuffed) !== 0)) return 'stuffed';
   const names = kindNames(inOven);
+  if (isWithoutFlour(inOven)) return 'contents';
   if (onlyPastry(made)) return 'blind';
   const dry = made.fillings.filter(({ head: { kind } }) => DRY_KINDS.has(kind?.name ?? ''));
   if (dry.reduce((sum, { grams }) => sum + grams, 0) > MOSTLY * made.grams) return 'dry';
@@ -142,13 +144,19 @@ const isInShares = ({ bake: { part }, recipe }: InOven): boolean =>
 const isFlat = ({ bake: { part }, recipe }: InOven): boolean =>
   nameSpeaksOf(recipe.name, 'flat') || part.steps.some((step) => speaksOf(step, 'flat'));
 
+/** What is of a kind that is made of flour has lost it on the way: nobody knows what lies there. */
+const isWithoutFlour = ({ bake: { part }, made }: InOven): boolean =>
+  part.head.kind?.needs?.some((row) => row.length === 1 && row[0] === 'flour') === true &&
+  part.head.flourG.low > 0 &&
+  made.of('flour') === 0;
+
 /** The kinds of the part and of those that it takes in. */
 const kindNames = ({ bake: { part } }: InOven): readonly string[] =>
   [part.head, ...part.includes].flatMap(({ kind }: PartHead) => kind?.name ?? []);
 
 function fleshSort({ bake, cutUp, made, pieces, tin }: InOven): Sorted | Declined {
   const flesh = fleshIn(made);
-  const minced = made.of('mince') > 0 || isMinced(bake);
+  const minced = made.of('mince') > 0 || isMinced(bake, new Set(flesh.map(({ ref }) => ref)));
   const [main] = flesh.toSorted((a, b) => b.grams - a.grams);
   if (main === undefined) return 'contents';
   if (minced) {
@@ -179,12 +187,15 @@ const FLESH_CLASSES: ReadonlySet<string> = new Set([
   'cured meat',
 ]);
 
-const isMinced = ({ body }: Bake): boolean => (body?.members ?? []).some(({ state }) => state.cut === 'minced');
+const isMinced = ({ body }: Bake, flesh: ReadonlySet<string>): boolean =>
+  (body?.members ?? []).some(({ of, state }) => state.cut === 'minced' && flesh.has(`${of.part}.${of.ingredient}`));
 
 /** Whole potatoes, and nothing else that grows. */
-function vegetableSort({ made, cutUp }: InOven): Sorted | Declined {
+function vegetableSort({ made, cutUp, pieces }: InOven): Sorted | Declined {
   const [only, ...others] = made.fillings;
   if (only === undefined || others.length > 0) return 'cut';
   if (cutUp.has(only.ref) || cutOf(only.ingredient)?.is === 'small') return 'cut';
+  // A kilogram of them is no one potato.
+  if (made.grams / 1000 / pieces > MOST_POTATO_KG) return 'small';
   return foodOf(only.ingredient)?.name.includes('potato') ? sorted('potato') : 'tender';
 }

@@ -17,14 +17,20 @@ const SLOPE = 0.92;
 /** Around a circle it is 1, around a square 1.27. */
 const ROUND = 1.1;
 
+/** What holds more than a terrine is a dish, and so deep (common practice, no source). */
+const CUP_ML = 1500;
+const DISH_CM = 5.5;
+
 /** Undefined where a length is not known. */
 export function tinShape(
   node: PanNode,
   { bottomCm2, liningCm2, depthCm, count, volumeMl }: PanSize,
 ): TinShape | undefined {
   if (bottomCm2 === undefined || liningCm2 === undefined || depthCm === undefined) {
-    // Of a cup only what it holds is known: as wide as high.
-    const across = ((4 * volumeMl) / count / Math.PI) ** (1 / 3) / 100;
+    // Of a cup only what it holds is known: as wide as high. A dish is no deeper than it is.
+    const each = volumeMl / count;
+    const across =
+      each > CUP_ML ? Math.sqrt((4 * each) / Math.PI / DISH_CM) / 100 : ((4 * each) / Math.PI) ** (1 / 3) / 100;
     return node.volume === undefined && !node.cups
       ? undefined
       : { areaM2: (Math.PI * across ** 2) / 4, sides: [{ half: across / 2, round: true }], isLoaf: false };

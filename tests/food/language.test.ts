@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import languageText from '../../server/data/foods/language.tsv';
 import { bookIn, builtInBook } from '../../server/src/food/book.ts';
-import { foodWords, LANGUAGES } from '../../server/src/food/language.ts';
+import { foodsOf } from '../../server/src/food/food.ts';
+import { foodWords, LANGUAGES, meantIn } from '../../server/src/food/language.ts';
 import { keyOf } from '../../server/src/food/names.ts';
 import { parseSettings } from '../../server/src/workspace/settings.ts';
 import { completionsAt, hoverAt } from '../support/at-cursor.ts';
@@ -101,5 +102,19 @@ describe('a house in a language', () => {
     expect(parseSettings('{ "language": "american" }').settings.language).toBe('american');
     expect(parseSettings('{}').settings.language).toBeUndefined();
     expect(parseSettings('{ "language": "french" }').problems).toEqual([expect.stringContaining('british')]);
+  });
+});
+
+describe('a word that is two foods', () => {
+  const foods = (name: string) => foodsOf(book.find(name));
+  test.each([
+    ['british', 'tomato purée', true, 'tomato-paste'],
+    ['british', 'tomato purée', false, undefined],
+    ['american', 'tomato puree', true, 'tomato-puree'],
+    ['british', 'corn flour', false, 'cornflour'],
+    ['american', 'corn flour', false, 'maize-flour'],
+    ['british', 'cream', true, undefined],
+  ] as const)('in %s, %s by the spoon: %s, is %s', (language, name, isSpoon, id) => {
+    expect(meantIn(language, foods(name), isSpoon)?.id).toBe(id);
   });
 });

@@ -1,7 +1,7 @@
 /**
  * Whether food is cooked, judged by the state it is in at the end: each line is a recipe in few words, and what must be found in it. The
  * recipes are invented; which is which is FDA Food Code 2022, 3-401.11 to 3-401.14, 3-402.11 and 3-403.11, USDA FSIS Appendix A and, of eggs
- * in their shells, Schuman et al. 1997 (from memory).
+ * in their shells, Brackett et al. 2001.
  */
 import { describe, expect, test } from 'vitest';
 import { cookingFound } from '../../support/cooking.ts';

@@ -39,7 +39,7 @@ describe('check', () => {
     expect(finding).toMatchObject({
       severity: 'warning',
       unit: '1',
-      band: [0.18, 0.4],
+      band: [0.18, 0.53],
       range: { start: { line: 6, character: 12 }, end: { line: 6, character: 17 } },
     });
     expect(finding.value).toBeCloseTo(0.68, 1);
@@ -168,7 +168,7 @@ describe('report', () => {
     expect(report.parts[0].measures[0]).toMatchObject({
       name: 'hydration',
       unit: '1',
-      band: [0.18, 0.4],
+      band: [0.18, 0.53],
       verdict: 'too high',
     });
     for (const field of [

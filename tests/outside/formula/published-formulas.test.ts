@@ -4,6 +4,7 @@
  * `npm run formulas -- KIND` prints how its measures spread.
  */
 import { describe, expect, test } from 'vitest';
+import { KINDS } from '../../../server/src/recipe/measures/kinds.ts';
 import { open } from '../../support/harness.ts';
 import { FORMULAS, foundIn, isMeasure, KNOWN, recipeOf, workedOf } from './published-formulas.ts';
 
@@ -84,6 +85,22 @@ describe.each(KNOWN.filter((f) => !f.suspect).map((formula) => [`${formula.as}: 
     });
   },
 );
+
+test('a band that says how many published formulas it rests on has so many in the table', () => {
+  const wrong = KINDS.flatMap(({ name, measures }) =>
+    measures.flatMap(({ measure, source }) => {
+      const said = Number(/^(\d+) published formulas, /.exec(source)?.[1] ?? 0);
+      const there = FORMULAS.filter(
+        (f) => f.as === name && !f.suspect && f.derived.some((d) => d.name === measure),
+      ).length;
+      // What the table measures by another name cannot be counted.
+      return said === 0 || there === 0 || said === there
+        ? []
+        : [`${name} ${measure}: ${source}, in the table ${there}`];
+    }),
+  );
+  expect(wrong).toEqual([]);
+});
 
 test('what stands on a list of exceptions is in the table', () => {
   const ids = new Set(KNOWN.map((f) => f.id));

@@ -13,6 +13,7 @@ export const DOCUMENTS = {
   check: 'CheckJson',
   report: 'ReportJson',
   'report-folder': 'RecipesJson',
+  label: 'LabelJson',
   scale: 'ScaledJson',
   convert: 'ConvertedJson',
   weigh: 'WeighedJson',

@@ -12,6 +12,7 @@ import { diff } from './commands/diff.ts';
 import { explain } from './commands/explain.ts';
 import { format } from './commands/format.ts';
 import { init } from './commands/init.ts';
+import { label } from './commands/label.ts';
 import { plan } from './commands/plan.ts';
 import { publish } from './commands/publish.ts';
 import { read } from './commands/read.ts';
@@ -29,6 +30,7 @@ import { shownOn } from './shown-on.ts';
 export const COMMANDS: readonly Command[] = [
   check,
   report,
+  label,
   scale,
   adjust,
   convert,

@@ -116,6 +116,7 @@ function allergensIn(
     allergens: {
       us: of('us', us),
       eu: of('eu', eu),
+      words: [...contains, ...(base?.allergens.words ?? [])],
       ...((unsaid || foods.includes(undefined)) && { unsaid: true }),
       // A house that says what it contains has read the label.
       ...(contains.length === 0 && base?.allergens.label !== undefined && { label: base.allergens.label }),

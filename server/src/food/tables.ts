@@ -158,7 +158,8 @@ type Cells = readonly string[];
 function foodOf(cells: Cells): Food {
   const [id = '', name = '', also, foodClass = 'other', roles, allergens, ndb = '', note = ''] = cells;
   const source = sourceOf(ndb);
-  const { us, eu } = allergensOf(listOf(allergens, ','));
+  const words = listOf(allergens, ',');
+  const { us, eu } = allergensOf(words);
   const trim = trimOf(trims(id)[0], source);
   return {
     id,
@@ -169,7 +170,7 @@ function foodOf(cells: Cells): Food {
     per100: compositionOf(cells),
     measures: measures(id).flatMap((row) => measureOf(row, source)),
     pieces: pieces(id).flatMap((row) => pieceOf(row, source)),
-    allergens: { us, eu, ...labelled(id) },
+    allergens: { us, eu, ...(words.length > 0 && { words }), ...labelled(id) },
     source,
     ...(trim === undefined ? {} : { trim }),
     ...(note === '' ? {} : { note: NOTES[note] ?? note }),

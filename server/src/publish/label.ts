@@ -10,6 +10,8 @@ import { round } from './rounded.ts';
 export interface LabelFigure {
   /** As declared; for `less than 1 g` the bound. */
   readonly value: number;
+  /** The least that it may be, where it is only known to lie between two; `value` is the most. */
+  readonly low?: number;
   readonly text: string;
   /** Per cent of the daily value, where a US label gives one. */
   readonly daily_percent?: number;
@@ -61,6 +63,28 @@ export function usMineralDailyValue(percent: number): number {
   return roundTo(percent, percent <= 10 ? 2 : percent <= 50 ? 5 : 10);
 }
 
+/**
+ * Vitamin D, calcium, iron, potassium: amounts to the unit of the daily values or finer, 101.9(c)(8)(ii) and (iv); here the tenth of an mg or µg of what a day needs less than
+ * 25 of, the 10 mg of what it needs 250 or more of, as the FDA's guidance of 2019 advises (from memory). Below 2 % of a day it may be 0.
+ */
+export function usMineral(amount: number, unit: 'mg' | 'mcg', daily: number): LabelFigure {
+  const percent = usMineralDailyValue((amount / daily) * 100);
+  const value = percent === 0 ? 0 : roundTo(amount, daily < 25 ? 0.1 : 10);
+  return { value, text: `${plain(value, 1)} ${unit}`, daily_percent: percent };
+}
+
+/** A figure that is only known to lie between two: one where the label says the same of both. */
+export function between(low: LabelFigure, high: LabelFigure): LabelFigure {
+  if (low.text === high.text) return high;
+  const { daily_percent: daily, ...most } = high;
+  return {
+    ...most,
+    low: low.value,
+    text: `${low.text.replace(/ m?c?g$/, '')} to ${high.text}`,
+    ...(daily !== undefined && { daily_percent: daily }),
+  };
+}
+
 /** From 2 to 5 servings the nearest half, above the nearest whole; `about` where it was rounded. */
 export function usServings(servings: number): LabelFigure {
   const value = roundTo(servings, servings <= 5 ? 0.5 : 1);
@@ -77,6 +101,10 @@ export const US_DAILY = {
   fibreG: 28,
   addedSugarsG: 50,
   proteinG: 50,
+  vitaminDMcg: 20,
+  calciumMg: 1300,
+  ironMg: 18,
+  potassiumMg: 4700,
 } as const;
 
 // European Union.

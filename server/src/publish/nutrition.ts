@@ -4,26 +4,33 @@
  */
 
 import { type Component, compose, type MixComposition } from '../food/composition.ts';
-import type { FoodClass } from '../food/food.ts';
+import type { Food, FoodClass } from '../food/food.ts';
+import { addedSugarsIn, transFatIn } from '../food/label-shares.ts';
+import { MINERALS, type Mineral, mineralIn } from '../food/minerals.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
-import { middle } from '../measure/quantity.ts';
+import { middle, type Range } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
+import { type AsCooked, cookedIn } from '../recipe/label/cooked.ts';
 import { namelessLines } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Recipe } from '../recipe/model.ts';
+import { outOfOven } from '../recipe/trials/out-of-oven.ts';
 import { factsOf, isAsTested, type Trial } from '../recipe/trials/trials.ts';
 import { yieldNoun } from '../recipe/yield.ts';
 import {
+  between,
   euEnergy,
   euGrams,
   euSalt,
   euSaturates,
   type LabelFigure,
   US_DAILY,
+  usCholesterol,
   usDailyValue,
   usEnergy,
   usFat,
   usGrams,
+  usMineral,
   usSodium,
 } from './label.ts';
 import { round } from './rounded.ts';
@@ -42,14 +49,23 @@ const FIELDS: readonly ContentField[] = [
   'salt',
 ];
 
+/** What only the label of the United States names: in mg, vitamin D in µg; null as above. */
+export type MineralContents = Readonly<Record<Mineral, number | null>>;
+
 export interface Nutrition {
   /** Null where the weight of some ingredient is not known. */
   readonly rawG: number | null;
   /** What the trials weighed at the end, and how many did; null where none did. */
   readonly cookedG: number | null;
   readonly weighedTrials: number;
+  /** What comes out of the oven was not weighed, but is taken to be the middle of what usually does, in grams. */
+  readonly estimatedG?: Range;
   /** Of the whole recipe. */
   readonly whole: Contents;
+  readonly minerals: MineralContents;
+  /** Grams, at least and at most. */
+  readonly addedSugars: Range | null;
+  readonly transFat: Range | null;
   /** How many the yield is; null where it is no number of pieces. */
   readonly servings: number | null;
   /** `one of 8 slices`. */
@@ -58,9 +74,9 @@ export interface Nutrition {
   readonly notCounted: readonly string[];
 }
 
-/** `trials` are those of the recipe's own file. */
-export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition {
-  const all = recipe.parts.flatMap((p) => p.head.ingredients).filter((i) => !i.optional);
+/** `trials` are those of the recipe's own file; `cooked` takes away what cooking does, by the public tables. */
+export function nutritionOf(recipe: Recipe, trials: readonly Trial[], cooked = false): Nutrition {
+  const all = counted(recipe);
   const complete =
     !recipe.inherits &&
     all.length > 0 &&
@@ -68,13 +84,20 @@ export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition
     recipe.parts.every((p) => !p.head.nominal && p.head.notUnderstood.length === 0);
   const mix = mixOf(all);
   const rawG = complete ? mix.massG : null;
-  const { cookedG, weighedTrials } =
-    rawG === null ? { cookedG: null, weighedTrials: 0 } : cookedOf(recipe, trials, rawG, mix);
+  const weighed = rawG === null ? { cookedG: null, weighedTrials: 0 } : cookedOf(recipe, trials, rawG, mix);
+  const usual = cooked && rawG !== null && weighed.cookedG === null ? usualOf(recipe, rawG) : undefined;
+  const kept = cooked ? cookedIn(recipe) : undefined;
+  const left = kept === undefined ? mix : mixOf(all.map((i) => ({ ...i, ...withLeft(i, kept.get(i)) })));
   return {
     rawG,
-    cookedG,
-    weighedTrials,
-    whole: Object.fromEntries(FIELDS.map((f) => [f, complete ? totalG(mix, f) : null])) as Contents,
+    ...weighed,
+    ...(usual !== undefined && { cookedG: middle(usual), estimatedG: usual }),
+    whole: Object.fromEntries(FIELDS.map((f) => [f, complete ? totalG(left, f) : null])) as Contents,
+    minerals: Object.fromEntries(
+      MINERALS.map((m) => [m, complete ? mineralOf(all, m, kept) : null]),
+    ) as MineralContents,
+    addedSugars: complete ? rangeOf(all, addedSugarsIn) : null,
+    transFat: complete ? rangeOf(all, transFatIn) : null,
     servings: servingsOf(recipe),
     serving: servingText(recipe),
     notCounted: [
@@ -85,6 +108,74 @@ export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition
     ],
   };
 }
+
+/** What a label counts. */
+export const counted = ({ parts }: Recipe): readonly Ingredient[] =>
+  parts.flatMap(({ head }) => head.ingredients).filter(({ optional }) => !optional);
+
+/** The food with as much of its salt and alcohol as cooking leaves. */
+function withLeft({ food }: Ingredient, cooked: AsCooked | undefined): { readonly food?: Food } {
+  if (food === undefined || cooked === undefined || cooked.way === 'raw') return {};
+  const { sodium, alcohol } = food.per100;
+  return {
+    food: {
+      ...food,
+      per100: {
+        ...food.per100,
+        ...(sodium !== undefined && { sodium: sodium * cooked.kept.sodium }),
+        ...(alcohol !== undefined && { alcohol: alcohol * cooked.alcohol }),
+      },
+    },
+  };
+}
+
+const KEEPS = { calcium: 'calcium', iron: 'iron', potassium: 'potassium' } as const;
+
+/** A total in mg or µg, or null where too much of the mix does not say. */
+function mineralOf(
+  all: readonly Ingredient[],
+  mineral: Mineral,
+  kept: ReadonlyMap<Ingredient, AsCooked> | undefined,
+): number | null {
+  const by = mineral in KEEPS ? KEEPS[mineral as keyof typeof KEEPS] : undefined;
+  return totalOf(all, (food, ingredient) => {
+    const of = mineralIn(food, mineral);
+    const left = by === undefined ? 1 : (kept?.get(ingredient)?.kept[by] ?? 1);
+    return of === undefined ? undefined : of * left;
+  });
+}
+
+function rangeOf(all: readonly Ingredient[], of: (food: Food) => Range | undefined): Range | null {
+  const low = totalOf(all, (food) => of(food)?.low);
+  const high = totalOf(all, (food) => of(food)?.high);
+  return low === null || high === null ? null : { low, high };
+}
+
+function totalOf(
+  all: readonly Ingredient[],
+  of: (food: Food, ingredient: Ingredient) => number | undefined,
+): number | null {
+  let [total, lacking, mass] = [0, 0, 0];
+  for (const ingredient of all) {
+    if (!ingredient.weighed.known) continue;
+    const grams = likelyGrams(ingredient.weighed);
+    const share = ingredient.food === undefined ? undefined : of(ingredient.food, ingredient);
+    mass += grams;
+    if (share === undefined) lacking += grams;
+    else total += (share * grams) / 100;
+  }
+  return lacking <= mass * NEGLIGIBLE ? total : null;
+}
+
+/** What usually comes out of the oven, where its middle is near enough to all of it. */
+function usualOf(recipe: Recipe, rawG: number): Range | undefined {
+  const left = outOfOven(recipe)?.left;
+  if (left === undefined || middle(left) >= rawG) return undefined;
+  return left.high - left.low <= 2 * WIDEST * middle(left) ? left : undefined;
+}
+
+/** Either side of the middle (judgement): a label may be out by a fifth (21 CFR 101.9(g)(5)). */
+const WIDEST = 0.12;
 
 /** Pepper to taste moves no figure; salt does. */
 const isSeasoning = ({ free, food }: Ingredient): boolean => free && food !== undefined && SEASONINGS.has(food.class);
@@ -156,42 +247,62 @@ function cookedOf(
 export interface Label {
   /** `one of 8 slices` or `100 g`. */
   readonly of: string;
-  readonly basis: 'before cooking' | 'as weighed after cooking';
+  readonly basis: 'before cooking' | 'as weighed after cooking' | 'as estimated after cooking';
   readonly mass_g: number | null;
   readonly energy: LabelFigure | null;
   readonly fat: LabelFigure | null;
   readonly saturates: LabelFigure | null;
+  /** Of the United States alone, as cholesterol, added sugars and minerals are: null on a label of the European Union, too. */
+  readonly trans_fat: LabelFigure | null;
+  readonly cholesterol: LabelFigure | null;
   readonly carbohydrate: LabelFigure | null;
   readonly sugars: LabelFigure | null;
+  readonly added_sugars: LabelFigure | null;
   readonly fibre: LabelFigure | null;
   readonly protein: LabelFigure | null;
   readonly salt: LabelFigure | null;
   readonly sodium: LabelFigure | null;
+  readonly vitamin_d: LabelFigure | null;
+  readonly calcium: LabelFigure | null;
+  readonly iron: LabelFigure | null;
+  readonly potassium: LabelFigure | null;
 }
 
 /** Salt is sodium × 2.5 (Regulation (EU) 1169/2011, annex I). */
 const SALT_PER_SODIUM = 2.5;
 
-/** A serving, rounded as 21 CFR 101.9(c) has it; null where the yield is no number of servings. */
-export function usLabel(nutrition: Nutrition): Label | null {
-  const { servings } = nutrition;
-  if (servings === null) return null;
-  const share = contentsTimes(nutrition.whole, 1 / servings);
+/** A serving, rounded as 21 CFR 101.9(c) has it; null where the yield is no number of servings. `by` is another serving: its share of the whole, and its words. */
+export function usLabel(nutrition: Nutrition, by?: { readonly share: number; readonly of: string }): Label | null {
+  const { servings, minerals } = nutrition;
+  const part = by?.share ?? (servings === null ? null : 1 / servings);
+  if (part === null) return null;
+  const share = contentsTimes(nutrition.whole, part);
   const { fat, carbohydrate, protein, alcohol } = share;
   // Atwater factors, 21 CFR 101.9(c)(1)(i)(B).
   const kcal = sum([fat, 9], [carbohydrate, 4], [protein, 4], [alcohol, 7]);
   const sodiumMg = share.salt === null ? null : (share.salt / SALT_PER_SODIUM) * 1000;
+  const mineral = (of: Mineral, unit: 'mg' | 'mcg', daily: number): LabelFigure | null =>
+    rounded(minerals[of], (whole) => usMineral(whole * part, unit, daily));
+  const ranged = (range: Range | null, round: (value: number) => LabelFigure): LabelFigure | null =>
+    range === null ? null : between(round(range.low * part), round(range.high * part));
   return {
-    ...labelHead(nutrition, nutrition.serving, 1 / servings),
+    ...labelHead(nutrition, by?.of ?? nutrition.serving, part),
     energy: rounded(kcal, (v) => ({ ...usEnergy(v), text: `${usEnergy(v).text} kcal` })),
     fat: rounded(fat, ofDay(usFat, US_DAILY.fatG)),
     saturates: rounded(share.saturates, ofDay(usFat, US_DAILY.saturatesG)),
+    trans_fat: ranged(nutrition.transFat, usFat),
+    cholesterol: rounded(minerals.cholesterol, (v) => ofDay(usCholesterol, US_DAILY.cholesterolMg)(v * part)),
     carbohydrate: rounded(carbohydrate, ofDay(usGrams, US_DAILY.carbohydrateG)),
     sugars: rounded(share.sugars, usGrams),
+    added_sugars: ranged(nutrition.addedSugars, ofDay(usGrams, US_DAILY.addedSugarsG)),
     fibre: rounded(share.fibre, ofDay(usGrams, US_DAILY.fibreG)),
     protein: rounded(protein, usGrams),
     salt: null,
     sodium: rounded(sodiumMg, ofDay(usSodium, US_DAILY.sodiumMg)),
+    vitamin_d: mineral('vitamin D', 'mcg', US_DAILY.vitaminDMcg),
+    calcium: mineral('calcium', 'mg', US_DAILY.calciumMg),
+    iron: mineral('iron', 'mg', US_DAILY.ironMg),
+    potassium: mineral('potassium', 'mg', US_DAILY.potassiumMg),
   };
 }
 
@@ -215,6 +326,7 @@ export function euLabel(nutrition: Nutrition): Label | null {
     energy: kj === null || kcal === null ? null : euEnergy(kj, kcal),
     fat: rounded(fat, euGrams),
     saturates: rounded(share.saturates, euSaturates),
+    ...OF_US_ALONE,
     carbohydrate: rounded(available, euGrams),
     sugars: rounded(share.sugars, euGrams),
     fibre: rounded(fibre, euGrams),
@@ -224,11 +336,30 @@ export function euLabel(nutrition: Nutrition): Label | null {
   };
 }
 
-function labelHead({ cookedG, rawG }: Nutrition, of: string, by: number): Pick<Label, 'of' | 'basis' | 'mass_g'> {
+const OF_US_ALONE = {
+  trans_fat: null,
+  cholesterol: null,
+  added_sugars: null,
+  vitamin_d: null,
+  calcium: null,
+  iron: null,
+  potassium: null,
+} as const;
+
+function labelHead(
+  { cookedG, rawG, estimatedG }: Nutrition,
+  of: string,
+  by: number,
+): Pick<Label, 'of' | 'basis' | 'mass_g'> {
   const massG = cookedG ?? rawG;
   return {
     of,
-    basis: cookedG === null ? 'before cooking' : 'as weighed after cooking',
+    basis:
+      cookedG === null
+        ? 'before cooking'
+        : estimatedG === undefined
+          ? 'as weighed after cooking'
+          : 'as estimated after cooking',
     mass_g: massG === null ? null : round(massG * by, 1),
   };
 }

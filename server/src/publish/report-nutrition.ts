@@ -3,6 +3,9 @@
  * Refuses to round for a label: `label.ts` does.
  */
 import { type Component, shareOf } from '../food/composition.ts';
+import type { Food } from '../food/food.ts';
+import { addedSugarsIn, transFatIn } from '../food/label-shares.ts';
+import { mineralIn } from '../food/minerals.ts';
 import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Recipe } from '../recipe/model.ts';
 import type { Trial } from '../recipe/trials/trials.ts';
@@ -67,7 +70,7 @@ function figuresOf(whole: (of: ContentField) => number | null, by: number): Figu
 }
 
 /** What each row of a label hangs on; the energy of the European one on fibre, too. */
-const ROWS: Readonly<Record<LabelField, readonly ContentField[]>> = {
+const ROWS: Readonly<Partial<Record<LabelField, readonly ContentField[]>>> = {
   energy: ['fat', 'carbohydrate', 'fibre', 'protein'],
   fat: ['fat'],
   saturates: ['saturates'],
@@ -78,7 +81,20 @@ const ROWS: Readonly<Record<LabelField, readonly ContentField[]>> = {
   salt: ['salt'],
 };
 
-function notKnownFor(recipe: Recipe, { whole }: Nutrition): ReportNutrition['not_known_for'] {
+/** What of a food each row of the United States' label alone hangs on. */
+const ROWS_BY_FOOD: Readonly<Partial<Record<LabelField, (food: Food) => unknown>>> = {
+  trans_fat: transFatIn,
+  cholesterol: (food) => mineralIn(food, 'cholesterol'),
+  added_sugars: addedSugarsIn,
+  vitamin_d: (food) => mineralIn(food, 'vitamin D'),
+  calcium: (food) => mineralIn(food, 'calcium'),
+  iron: (food) => mineralIn(food, 'iron'),
+  potassium: (food) => mineralIn(food, 'potassium'),
+};
+
+export function notKnownFor(recipe: Recipe, nutrition: Nutrition): ReportNutrition['not_known_for'] {
+  const { whole } = nutrition;
+  const label = usLabel(nutrition, { share: 1, of: '' });
   const counted = recipe.parts
     .flatMap(({ head }) => head.ingredients)
     .filter(({ optional, ofPart }) => !optional && ofPart === undefined);
@@ -94,11 +110,18 @@ function notKnownFor(recipe: Recipe, { whole }: Nutrition): ReportNutrition['not
     counted.flatMap(({ food, weighed, name }) =>
       weighed.known && (food === undefined || shareOf(food.per100, field) === undefined) ? [name] : [],
     );
+  const lackingBy = (of: (food: Food) => unknown): string[] =>
+    counted.flatMap(({ food, weighed, name }) =>
+      weighed.known && (food === undefined || of(food) === undefined) ? [name] : [],
+    );
+  const known = Object.entries(ROWS).flatMap(([row, fields]): [string, string[]][] => {
+    const missing = fields.filter((field) => whole[field] === null);
+    return missing.length === 0 ? [] : [[row, missing.flatMap(lacking)]];
+  });
+  const byFood = Object.entries(ROWS_BY_FOOD).flatMap(([row, of]): [string, string[]][] =>
+    label?.[row as keyof typeof ROWS_BY_FOOD] === null ? [[row, lackingBy(of)]] : [],
+  );
   return Object.fromEntries(
-    Object.entries(ROWS).flatMap(([row, fields]) => {
-      const missing = fields.filter((field) => whole[field] === null);
-      if (missing.length === 0) return [];
-      return [[row, [...new Set(unweighed.length > 0 ? unweighed : missing.flatMap(lacking))]]];
-    }),
+    [...known, ...byFood].map(([row, names]) => [row, [...new Set(unweighed.length > 0 ? unweighed : names)]]),
   );
 }

@@ -333,7 +333,16 @@ export const SUBSTANCES = [
 ] as const satisfies readonly CompositionField[];
 export type Substance = (typeof SUBSTANCES)[number];
 /** The rows of a label. */
-export type LabelField = Exclude<ContentField, 'alcohol'> | 'energy';
+export type LabelField =
+  | Exclude<ContentField, 'alcohol'>
+  | 'energy'
+  | 'trans_fat'
+  | 'cholesterol'
+  | 'added_sugars'
+  | 'vitamin_d'
+  | 'calcium'
+  | 'iron'
+  | 'potassium';
 export type ServingField =
   | 'energy_kcal'
   | 'fat_g'

@@ -160,13 +160,26 @@ const LABEL_ROWS = [
   ['energy', 'energy'],
   ['fat', 'fat'],
   ['saturates', 'of it saturates'],
+  ['trans_fat', 'trans fat'],
+  ['cholesterol', 'cholesterol'],
   ['carbohydrate', 'carbohydrate'],
   ['sugars', 'of it sugars'],
+  ['added_sugars', 'added sugars'],
   ['fibre', 'fibre'],
   ['protein', 'protein'],
   ['salt', 'salt'],
   ['sodium', 'sodium'],
+  ['vitamin_d', 'vitamin D'],
+  ['calcium', 'calcium'],
+  ['iron', 'iron'],
+  ['potassium', 'potassium'],
 ] as const;
+
+/** What the other side's label has alone. */
+const NOT_ON: Readonly<Record<'US' | 'EU', ReadonlySet<string>>> = {
+  US: new Set(['salt']),
+  EU: new Set(['sodium', 'trans_fat', 'cholesterol', 'added_sugars', 'vitamin_d', 'calcium', 'iron', 'potassium']),
+};
 
 function labelLines({ nutrition }: Report): string[] {
   const {
@@ -185,7 +198,7 @@ function labelLines({ nutrition }: Report): string[] {
   ] as const) {
     if (label === null) continue;
     const rows = LABEL_ROWS.flatMap(([key, name]) => {
-      if (key === (side === 'US' ? 'salt' : 'sodium')) return [];
+      if (NOT_ON[side].has(key)) return [];
       const figure = label[key];
       return [`${name} ${figure === null ? 'not known' : figureText(figure)}`];
     });

@@ -4,6 +4,7 @@
  */
 import type { RecipeDiff } from '../../publish/diff/change.ts';
 import type { FindingJson, RangeJson } from '../../publish/finding-json.ts';
+import type { LabelDraft } from '../../publish/label/draft.ts';
 import type { PlanFacts } from '../../publish/plan-facts.ts';
 import type { Report } from '../../publish/report-shape.ts';
 import type { RecipeState } from '../../recipe/trials/state.ts';
@@ -34,6 +35,12 @@ export interface OpenFindingJson extends FindingJson {
 
 /** `report FILE --format json` */
 export type ReportJson = Report;
+
+/** `label --format json` */
+export interface LabelJson extends LabelDraft {
+  readonly version: 1;
+  readonly recipe: string | null;
+}
 
 /** `report FOLDER --format json` */
 export interface RecipesJson {

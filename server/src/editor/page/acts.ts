@@ -7,7 +7,7 @@ import type { Document } from '../../notation/document.ts';
 import type { Act, Done, Outcome } from './acts/act.ts';
 import { adjust, leave, turn } from './acts/adjust.ts';
 import { fix } from './acts/fix.ts';
-import { lookBack, lookDegrees, lookMakes, lookMeasures } from './acts/look-at.ts';
+import { lookBack, lookCooked, lookDegrees, lookMakes, lookMeasures } from './acts/look-at.ts';
 import { lookWrite } from './acts/look-write.ts';
 import { madeOf } from './acts/made-of.ts';
 import { orderOfSteps, serveAt } from './acts/serve-at.ts';
@@ -21,6 +21,7 @@ const ACTS: Readonly<Record<string, Act>> = {
   'look-makes': lookMakes,
   'look-measures': lookMeasures,
   'look-degrees': lookDegrees,
+  'look-cooked': lookCooked,
   'look-back': lookBack,
   'look-write': lookWrite,
   'made-of': madeOf,

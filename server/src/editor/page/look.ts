@@ -21,6 +21,7 @@ export function readLook(sent: unknown): Look {
     ...(turn !== undefined && { turn }),
     ...(madeOf !== undefined && { madeOf }),
     ...(serve !== undefined && /^\d{1,2}:\d{2}$/.test(serve) && { serve }),
+    ...(fieldIn(sent, 'cooked') === true && { cooked: true as const }),
     ...(textIn(sent, 'order') === 'part' && { order: 'part' as const }),
   };
 }

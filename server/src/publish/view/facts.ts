@@ -8,6 +8,7 @@ import type { MeasureName } from '../../recipe/measures/kind.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
 import { yieldNoun } from '../../recipe/yield.ts';
+import { type LabelDraft, labelDraft } from '../label/draft.ts';
 import { recipeDay } from '../plan-day.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { type PlacedFinding, placedIn } from '../proof.ts';
@@ -54,6 +55,8 @@ export interface ViewFacts {
   readonly turned: () => Turned | undefined;
   /** Where a view is, and the steps of the day in an order: the page is looked at in a browser, which asks for another. */
   readonly hrefOf?: HrefOf;
+  /** The draft of a label, as cooked where that is looked at; worked out when it is asked for. */
+  readonly label: () => LabelDraft;
   /** The day counted back from the hour that is looked at. It takes long, and is worked out when it is asked for. */
   readonly plan: () => PlanFacts;
 }
@@ -155,6 +158,7 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
     ownLine: (line) => (mode === 'live' ? line : undefined),
     findings: found,
     ...(sources.hrefOf && { hrefOf: sources.hrefOf }),
+    label: () => labelDraft(recipe, trials, { cooked: look.cooked === true }),
     plan: () =>
       recipeDay(recipe, {
         serve: look.serve,

@@ -8,6 +8,7 @@ import { DAILY_NOTE } from '../label.ts';
 import { allergenNames } from '../report-allergens.ts';
 import type { Report, ReportAllergen } from '../report-shape.ts';
 import { costSection } from './cost.ts';
+import { draftSection } from './draft-label.ts';
 import type { ViewFacts } from './facts.ts';
 import { namesIn } from './figures.ts';
 import { mark } from './marks.ts';
@@ -15,7 +16,9 @@ import { lackingAll, nutritionTable } from './nutrition.ts';
 
 /** The content of `<section id="label">`. */
 export function labelView(facts: ViewFacts): string {
-  return [allergensSection(facts.report), nutritionSection(facts.report), costSection(facts)].join('\n');
+  return [allergensSection(facts.report), nutritionSection(facts.report), draftSection(facts), costSection(facts)].join(
+    '\n',
+  );
 }
 
 /** Shared with the page for readers. */

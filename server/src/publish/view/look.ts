@@ -17,6 +17,8 @@ export interface Look {
   readonly madeOf?: { readonly substance?: string; readonly part?: string };
   /** When it is to be on the table: `18:30`. */
   readonly serve?: string;
+  /** The figures of a label as cooking leaves them. */
+  readonly cooked?: true;
   /** The steps of the day: one part after the other, or as absent, by the clock. */
   readonly order?: 'clock' | 'part';
 }

@@ -44,6 +44,11 @@ export const lookDegrees: Act = ({ snapshot, arg, look }) => {
   };
 };
 
+/** Carries `{ to }`: `cooked`, or as the food goes in. */
+export const lookCooked: Act = ({ arg, look: { cooked: _, ...rest } }) => ({
+  look: textIn(arg, 'to') === 'cooked' ? { ...rest, cooked: true } : rest,
+});
+
 /** To what the text says. */
 export const lookBack: Act = ({ look: { makes: _, makesOf: __, measures: ___, degrees: ____, ...rest } }) => ({
   look: rest,

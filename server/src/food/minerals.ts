@@ -1,0 +1,50 @@
+/**
+ * Knows what labels in the United States name besides the composition: calcium, iron, potassium, cholesterol and vitamin D of a food of the book.
+ * Refuses to guess: a food whose row of the public table nobody knows has none, but for what no plant has.
+ */
+import mineralsText from '../../data/foods/minerals.tsv';
+import { once } from '../measure/once.ts';
+import type { Food, FoodClass } from './food.ts';
+import { figuresByKey } from './packed-figures.ts';
+
+/** In the order of the table; mg in 100 g of the edible part, of vitamin D µg. */
+export const MINERALS = ['calcium', 'iron', 'potassium', 'cholesterol', 'vitamin D'] as const;
+export type Mineral = (typeof MINERALS)[number];
+
+const TABLE = once(() => figuresByKey(mineralsText));
+
+/** The food's number in USDA SR, where its composition is that row's. */
+export function ndbOf({ source }: Food): number | undefined {
+  const ndb = /(?:^|; else )(?:USDA SR26|As [^,]+), NDB (\d{5})(?: \(from memory\))?$/.exec(source)?.[1];
+  return ndb === undefined ? undefined : Number(ndb);
+}
+
+/** The amount in 100 g; undefined where it is not known. */
+export function mineralIn(food: Food, mineral: Mineral): number | undefined {
+  const ndb = ndbOf(food);
+  const known = ndb === undefined ? undefined : TABLE().get(ndb)?.[MINERALS.indexOf(mineral)];
+  return known ?? (NONE_IN[mineral]?.has(food.class) === true ? 0 : undefined);
+}
+
+/** In every food of these classes that USDA SR26 has a figure of, it is 0. */
+const PLANTS: readonly FoodClass[] = [
+  'flour',
+  'starch',
+  'sugar',
+  'leafy herb',
+  'dried herb',
+  'spice',
+  'dried fruit',
+  'fruit',
+  'seed',
+  'water',
+  'vinegar',
+  'salt',
+  'curing salt',
+  'leavening',
+  'yeast',
+];
+const NONE_IN: Readonly<Partial<Record<Mineral, ReadonlySet<FoodClass>>>> = {
+  cholesterol: new Set<FoodClass>([...PLANTS, 'juice', 'nut']),
+  'vitamin D': new Set<FoodClass>(PLANTS),
+};

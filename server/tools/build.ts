@@ -95,7 +95,7 @@ const launched: esbuild.Plugin = {
     build.onEnd(async ({ outputFiles = [], metafile }) => {
       if (metafile === undefined || outputFiles.length === 0) return;
       const modules = outputFiles.map(({ path, text }) => ({ path, text: asciiOf(renamed(path, text)) }));
-      const { groups, programs } = linkedPrograms(PROGRAMS, modules, metafile, tables.text());
+      const { groups, programs } = linkedPrograms(PROGRAMS, modules, metafile, await tables.text());
       const { packed, ends } = await packParts(groups, effort);
       await mkdir(`${root}dist`, { recursive: true });
       await writeFile(`${root}dist/${PACK}`, packed);

@@ -38,14 +38,15 @@ export class Tables {
   };
 
   /** One after the other. */
-  text(): string {
+  async text(): Promise<string> {
+    const { readNumbers } = await import('../src/food/tables.ts');
+    const numbers = readNumbers();
+    // One table of figures has a packing that its reader undoes when it is asked for.
+    const packed = (path: string, table: string): string =>
+      path.endsWith('minerals.tsv') ? packedFigures(table, numbers) : packedTable(path, table);
     return this.paths.map((path) => packed(path, readFileSync(path, 'utf8'))).join(BETWEEN_TABLES);
   }
 }
-
-/** One table of figures has a packing that its reader undoes when it is asked for. */
-const packed = (path: string, table: string): string =>
-  path.endsWith('minerals.tsv') ? packedFigures(table) : packedTable(path, table);
 
 /** How hard to try: `quick` takes less than a second, and a tenth more room than `small`, which takes ten. */
 export type Effort = 'quick' | 'small';

@@ -58,6 +58,7 @@ describe('what is printed keeps to its schema', () => {
   test.each(RECIPES)('%s, worked out, scaled, converted and planned', async (file) => {
     expect(faultsOf('report', (await quern(['report', file, '--format', 'json'], FILES)).out)).toEqual([]);
     const others: readonly [DocumentName, readonly string[]][] = [
+      ['label', ['--cooked']],
       ['scale', ['--by', '2']],
       ['convert', ['--to', 'weight']],
       ['plan', ['--serve', '19:30']],

@@ -21,7 +21,8 @@ const SHARES = once(() => {
 
 function shareOf(of: 'added' | 'trans', food: Food): Range | undefined {
   const rows = SHARES().get(of);
-  return rows?.get(bookIdOf(food)) ?? rows?.get(food.class) ?? rows?.get('');
+  const id = bookIdOf(food);
+  return rows?.get(id) ?? rows?.get(`${food.class} ${id.split('-')[0]}-`) ?? rows?.get(food.class) ?? rows?.get('');
 }
 
 /** Grams in 100 g; undefined where nobody knows. */

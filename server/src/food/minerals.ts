@@ -6,15 +6,16 @@ import mineralsText from '../../data/foods/minerals.tsv';
 import { once } from '../measure/once.ts';
 import type { Food, FoodClass } from './food.ts';
 import { figuresByKey } from './packed-figures.ts';
+import { readNumbers } from './tables.ts';
 
 /** In the order of the table; mg in 100 g of the edible part, of vitamin D µg. */
 export const MINERALS = ['calcium', 'iron', 'potassium', 'cholesterol', 'vitamin D'] as const;
 export type Mineral = (typeof MINERALS)[number];
 
-const TABLE = once(() => figuresByKey(mineralsText));
+const TABLE = once(() => figuresByKey(mineralsText, readNumbers));
 
 /** The food's number in USDA SR, where its composition is that row's. */
-export function ndbOf({ source }: Food): number | undefined {
+function ndbOf({ source }: Food): number | undefined {
   const ndb = /(?:^|; else )(?:USDA SR26|As [^,]+), NDB (\d{5})(?: \(from memory\))?$/.exec(source)?.[1];
   return ndb === undefined ? undefined : Number(ndb);
 }

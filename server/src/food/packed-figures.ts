@@ -1,17 +1,15 @@
 /**
  * Knows how the table of minerals is packed into the bundles, at less than two thirds of its size, and unpacked when a label is first asked for: its figures are
- * round numbers, 29 to a decade, so that each is one letter.
+ * round numbers, 17 to a decade, so that each is one letter.
  * Refuses to know what they are figures of.
  */
 
-/** The round numbers: each at most a tenth above the one before, so that every figure is within a twentieth of one. */
-const STEPS = [
-  10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 22, 24, 26, 28, 30, 33, 36, 39, 42, 46, 50, 55, 60, 66, 72, 79, 86, 94,
-];
+/** The round numbers of a decade, so near each other that every figure is within a tenth of one. */
+const STEPS = [10, 11, 13, 15, 17, 19, 22, 25, 29, 33, 38, 44, 51, 59, 68, 78, 89];
 /** The first decade that has letters is that of hundredths. */
 const FIRST = -2;
 
-/** The nearest round number, within a twentieth of the figure; what is less than a hundredth is nothing. */
+/** The nearest round number, within a tenth of the figure; what is less than a hundredth is nothing. */
 export function roundNumber(value: number): number {
   const step = stepOf(value);
   return step === undefined ? 0 : numberAt(step);
@@ -34,72 +32,54 @@ const numberAt = (step: number): number =>
 /** A packed table begins with this, the table itself with a remark. */
 const PACKED = ':';
 const [EMPTY, ZERO] = [' ', '!'];
-/** The letter of the first step; of steps too far for a letter the second stands behind this. */
+/** The letter of the first step: behind it are as many as five decades have. */
 const LETTERS = 35;
-const FAR = '~';
-const FAR_FROM = 91;
 
-/** By its columns: the keys, ascending, each by how far it is from the one before; then a letter a figure. */
-export function packedFigures(table: string): string {
+/** By its columns, a letter a figure, in an order of the keys that whoever reads it knows too: each key once. */
+export function packedFigures(table: string, order: readonly number[]): string {
   const [, heading = '', ...rows] = table.trimEnd().split('\n');
-  const cells = rows.map((row) => row.split('\t'));
-  const keys = cells.map(([key], at) => Number(key) - Number(cells[at - 1]?.[0] ?? 0));
+  const cells = new Map(rows.map((row) => row.split('\t')).map(([key, ...figures]) => [Number(key), figures]));
   const columns = heading
     .split('\t')
     .slice(1)
-    .map((_, at) => packedColumn(cells.map((row) => row[at + 1] ?? '')));
-  return `${PACKED}${[keys.join(' '), ...columns].join('\n')}`;
+    .map((_, at) => packedColumn(order.map((key) => cells.get(key)?.[at] ?? '')));
+  return PACKED + columns.join('\n');
 }
 
 /** Its first letter says at which step its letters begin. */
 function packedColumn(cells: readonly string[]): string {
   const steps = cells.map((cell) => (cell === '' ? null : stepOf(Number(cell))));
-  const least = Math.min(FAR_FROM, ...steps.flatMap((step) => step ?? []));
-  const letters = steps.map((step) => {
-    if (step === null) return EMPTY;
-    if (step === undefined) return ZERO;
-    const above = step - least;
-    return above < FAR_FROM ? letter(above) : FAR + letter(above - FAR_FROM);
-  });
-  return letter(least) + letters.join('');
+  const least = Math.min(...steps.flatMap((step) => step ?? []));
+  return (
+    letter(least) +
+    steps.map((step) => (step === null ? EMPTY : step === undefined ? ZERO : letter(step - least))).join('')
+  );
 }
 
 const letter = (step: number): string => String.fromCharCode(LETTERS + step);
 
 /** The figures of each key, packed or not; undefined where one is not known. */
-export function figuresByKey(text: string): ReadonlyMap<number, readonly (number | undefined)[]> {
-  if (!text.startsWith(PACKED)) {
-    const rows = text.trimEnd().split('\n').slice(2);
-    return new Map(
-      rows.map((row) => {
-        const [key, ...cells] = row.split('\t');
-        return [Number(key), cells.map((cell) => (cell === '' ? undefined : Number(cell)))];
-      }),
-    );
+export function figuresByKey(
+  text: string,
+  order: () => readonly number[],
+): ReadonlyMap<number, readonly (number | undefined)[]> {
+  if (text.startsWith(PACKED)) {
+    const figures = text.slice(PACKED.length).split('\n').map(figuresIn);
+    return new Map(order().map((key, at) => [key, figures.map((column) => column[at])]));
   }
-  const [keys = '', ...columns] = text.slice(PACKED.length).split('\n');
-  const figures = columns.map(figuresIn);
-  const rows = new Map<number, readonly (number | undefined)[]>();
-  let key = 0;
-  keys.split(' ').forEach((more, at) => {
-    key += Number(more);
-    rows.set(
-      key,
-      figures.map((column) => column[at]),
-    );
-  });
-  return rows;
+  const rows = text.trimEnd().split('\n').slice(2);
+  return new Map(
+    rows.map((row) => {
+      const [key, ...cells] = row.split('\t');
+      return [Number(key), cells.map((cell) => (cell === '' ? undefined : Number(cell)))];
+    }),
+  );
 }
 
 function figuresIn(column: string): (number | undefined)[] {
-  const figures: (number | undefined)[] = [];
   const stepAt = (at: number): number => column.charCodeAt(at) - LETTERS;
-  const least = stepAt(0);
-  for (let at = 1; at < column.length; at++) {
-    if (column[at] === EMPTY) figures.push(undefined);
-    else if (column[at] === ZERO) figures.push(0);
-    else if (column[at] === FAR) figures.push(numberAt(least + FAR_FROM + stepAt(++at)));
-    else figures.push(numberAt(least + stepAt(at)));
-  }
-  return figures;
+  return Array.from(column.slice(1), (sign, at) => {
+    if (sign === EMPTY) return undefined;
+    return sign === ZERO ? 0 : numberAt(stepAt(0) + stepAt(at + 1));
+  });
 }

@@ -92,6 +92,11 @@ class TableRow implements FoodRow {
     return also === '' ? [name] : [name, ...also.split(';')];
   }
 
+  /** In USDA SR26, where the composition is that row's. */
+  get number(): string | undefined {
+    return /^(?:As [^,]+, )?NDB (\d{5})(?: \(from memory\))?$/.exec(this.line.split('\t', 7)[6] ?? '')?.[1];
+  }
+
   get class(): FoodClass {
     return (this.line.split('\t', 4)[3] ?? 'other') as FoodClass;
   }
@@ -106,6 +111,11 @@ class TableRow implements FoodRow {
 export function readFoods(): readonly TableRow[] {
   return FOOD_TABLES.flatMap(tableLines).map((line) => new TableRow(line));
 }
+
+/** The numbers that foods have in USDA SR26, each once, in the order of the tables. */
+export const readNumbers = (): readonly number[] => [
+  ...new Set(readFoods().flatMap((row) => (row.number === undefined ? [] : Number(row.number)))),
+];
 
 export interface AmbiguousRow {
   readonly word: string;

@@ -98,7 +98,7 @@ const FOODS: readonly Published[] = [
 
 /**
  * A fifth and so many mg: the dishes were worked out with older figures of milk and eggs than the same table has for those, the formulas are from
- * memory, and each figure of a food may be a twentieth off.
+ * memory, and each figure of a food may be a tenth off.
  */
 const SLACK: Readonly<Record<Mineral, number>> = {
   calcium: 8,

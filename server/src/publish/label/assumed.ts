@@ -11,12 +11,13 @@ import { counted, type Nutrition } from '../nutrition.ts';
 export function assumptions(recipe: Recipe, nutrition: Nutrition, cooked: boolean): readonly string[] {
   const all = counted(recipe);
   return [
-    'A draft: whoever answers for the label checks it. Figures are worked out from public tables, minerals within a twentieth, and not measured.',
+    'A draft: whoever answers for the label checks it. Figures are worked out from public tables, minerals within a tenth, and not measured.',
     weightSaid(nutrition, cooked),
     ...(cooked ? [cookedSaid(recipe)] : []),
     ...(recipe.parts.some(({ head }) => head.ingredients.some(({ optional }) => optional))
       ? ['What is optional is not counted.']
       : []),
+    ...(all.some(({ food }) => food?.class === 'milk') ? ['Milk is taken without added vitamin D.'] : []),
     ...(nutrition.addedSugars !== null && nutrition.addedSugars.low !== nutrition.addedSugars.high
       ? ['How much sugar makers put to some of the foods is not known: added sugars lie between none of it and all.']
       : []),

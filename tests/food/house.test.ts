@@ -178,6 +178,7 @@ describe('the allergens of a block', () => {
     expect(allergens({ contains: ['almond', 'sulfite', 'prawns', 'Parmesan'] })).toEqual({
       us: ['milk', 'crustacean shellfish', 'tree nuts'],
       eu: ['milk', 'crustaceans', 'nuts', 'sulphites'],
+      sorts: ['almond'],
     });
   });
 

@@ -112,3 +112,22 @@ export function pairsOf({ us, eu }: Allergens): AllergenPair[] {
     ...[...leftEu].map((name): AllergenPair => ({ us: null, eu: name })),
   ];
 }
+
+/** Words that name a sort by themselves, with what it is a sort of. */
+export const SORTS: ReadonlyMap<string, readonly [of: string, name: string]> = new Map(
+  [
+    ['nuts', 'almond', 'hazelnut', 'walnut', 'cashew', 'pecan', 'pistachio', 'macadamia', 'brazil nut'],
+    ['pine nuts', 'pine nut'],
+    ['gluten', 'spelt', 'rye', 'barley', 'oat'],
+  ].flatMap(([of = '', ...names]) =>
+    names.flatMap((name) =>
+      [name, `${name}s`].map((word): [string, [string, string]] => [word, [of, name === 'oat' ? 'oats' : name]]),
+    ),
+  ),
+);
+
+/** Those of the words that do, where any does. */
+export function sortsAmong(words: readonly string[]): { readonly sorts?: readonly string[] } {
+  const sorts = words.filter((word) => SORTS.has(word.trim().toLowerCase()));
+  return sorts.length === 0 ? {} : { sorts };
+}

@@ -133,8 +133,8 @@ export interface Food {
   readonly allergens: {
     readonly us: readonly string[];
     readonly eu: readonly string[];
-    /** What it is said to hold, as it is written: `almonds`. */
-    readonly words?: readonly string[];
+    /** Words that say which nut or cereal it is: `almonds`. */
+    readonly sorts?: readonly string[];
     /** There may be others: a food of the house that is like none, or says what nobody understands. */
     readonly unsaid?: true;
     /** What some makes of it have and others not: to be read on the label. */

@@ -4,7 +4,7 @@
  */
 import type { Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
-import { allergensOf } from './allergens.ts';
+import { allergensOf, sortsAmong } from './allergens.ts';
 import {
   bookIdOf,
   type Composition,
@@ -116,7 +116,7 @@ function allergensIn(
     allergens: {
       us: of('us', us),
       eu: of('eu', eu),
-      words: [...contains, ...(base?.allergens.words ?? [])],
+      ...sortsAmong([...contains, ...(base?.allergens.sorts ?? [])]),
       ...((unsaid || foods.includes(undefined)) && { unsaid: true }),
       // A house that says what it contains has read the label.
       ...(contains.length === 0 && base?.allergens.label !== undefined && { label: base.allergens.label }),

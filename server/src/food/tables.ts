@@ -22,7 +22,7 @@ import { type CountWord, countWord } from '../measure/count-words.ts';
 import { once } from '../measure/once.ts';
 import type { Range, Size } from '../measure/quantity.ts';
 import { unitSpelled } from '../measure/unit.ts';
-import { allergensOf } from './allergens.ts';
+import { allergensOf, sortsAmong } from './allergens.ts';
 import type { Composition, Food, FoodClass, HouseholdMeasure, PieceWeight, Role } from './food.ts';
 
 /** The foods of a class with the foods of another stand in one file; the order is that of the book. */
@@ -180,7 +180,7 @@ function foodOf(cells: Cells): Food {
     per100: compositionOf(cells),
     measures: measures(id).flatMap((row) => measureOf(row, source)),
     pieces: pieces(id).flatMap((row) => pieceOf(row, source)),
-    allergens: { us, eu, ...(words.length > 0 && { words }), ...labelled(id) },
+    allergens: { us, eu, ...sortsAmong(words), ...labelled(id) },
     source,
     ...(trim === undefined ? {} : { trim }),
     ...(note === '' ? {} : { note: NOTES[note] ?? note }),

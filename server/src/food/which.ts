@@ -5,7 +5,7 @@
 import whichText from '../../data/label/which.tsv';
 import { once } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
-import { type AllergenPair, pairsOf } from './allergens.ts';
+import { type AllergenPair, pairsOf, SORTS } from './allergens.ts';
 import { bookIdOf, type Food, type FoodClass } from './food.ts';
 
 /** An allergen as both laws call it; where they want the sort named, which it is: `undefined` if nobody knows. */
@@ -46,8 +46,8 @@ export function namedAllergens(food: Food): readonly NamedAllergen[] {
 }
 
 function sortsOf(food: Food, of: string, own: FoodClass | undefined, { us }: AllergenPair): (string | undefined)[] {
-  const said = (food.allergens.words ?? [])
-    .flatMap((word) => [SORTS.get(word) ?? NONE])
+  const said = (food.allergens.sorts ?? [])
+    .flatMap((word) => [SORTS.get(word.trim().toLowerCase()) ?? NONE])
     .filter(([group]) => group === of);
   const listed = NAMES().get(of)?.get(bookIdOf(food));
   const names = said.map(([, name]) => name);
@@ -64,16 +64,3 @@ const KEPT_OR_CUT =
   /\b(?:smoked|canned|cooked|fresh|dried|salt|hot|wild|pickled|flaked|ground|roasted|bitter|soft[ -]shell)[ -]/g;
 
 const NONE: readonly [string, string] = ['', ''];
-
-/** Words that name a sort by themselves, with what it is a sort of. */
-const SORTS: ReadonlyMap<string, readonly [of: string, name: string]> = new Map(
-  [
-    ['nuts', 'almond', 'hazelnut', 'walnut', 'cashew', 'pecan', 'pistachio', 'macadamia', 'brazil nut'],
-    ['pine nuts', 'pine nut'],
-    ['gluten', 'spelt', 'rye', 'barley', 'oat'],
-  ].flatMap(([of = '', ...names]) =>
-    names.flatMap((name) =>
-      [name, `${name}s`].map((word): [string, [string, string]] => [word, [of, name === 'oat' ? 'oats' : name]]),
-    ),
-  ),
-);

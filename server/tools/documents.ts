@@ -81,7 +81,7 @@ export function settingsSchema(checks: readonly Check[]): string {
       },
     },
   };
-  return `${JSON.stringify(schema, null, 2)}\n`;
+  return `${JSON.stringify(schema)}\n`;
 }
 
 const bandsOf = (kind: Kind): object => ({

@@ -24,10 +24,12 @@ function ndbOf({ source }: Food): number | undefined {
 export function mineralIn(food: Food, mineral: Mineral): number | undefined {
   const ndb = ndbOf(food);
   const known = ndb === undefined ? undefined : TABLE().get(ndb)?.[MINERALS.indexOf(mineral)];
-  return known ?? (NONE_IN[mineral]?.has(food.class) === true ? 0 : undefined);
+  return known ?? (hasNone(food.class, mineral) ? 0 : undefined);
 }
 
-/** In every food of these classes that USDA SR26 has a figure of, it is 0. */
+/** Whether USDA SR26 has none of it in any food of the class that is no mixture; the table has what is otherwise. */
+export const hasNone = (of: FoodClass, mineral: Mineral): boolean => NONE_IN[mineral]?.has(of) === true;
+
 const PLANTS: readonly FoodClass[] = [
   'flour',
   'starch',
@@ -35,6 +37,7 @@ const PLANTS: readonly FoodClass[] = [
   'leafy herb',
   'dried herb',
   'spice',
+  'vegetable',
   'dried fruit',
   'fruit',
   'seed',
@@ -46,6 +49,6 @@ const PLANTS: readonly FoodClass[] = [
   'yeast',
 ];
 const NONE_IN: Readonly<Partial<Record<Mineral, ReadonlySet<FoodClass>>>> = {
-  cholesterol: new Set<FoodClass>([...PLANTS, 'juice', 'nut']),
+  cholesterol: new Set<FoodClass>([...PLANTS, 'grain', 'juice', 'mushroom', 'nut']),
   'vitamin D': new Set<FoodClass>(PLANTS),
 };

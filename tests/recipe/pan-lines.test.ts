@@ -24,6 +24,9 @@ describe('checks', () => {
     ['9-inch pie plate', 1],
     ['1 lb loaf tin', 1],
     ['4 ramekins', 1],
+    ['2 l jelly mould', 0],
+    ['500 ml jelly mould', 1],
+    ['500 ml glass bowl', 1],
     // 0.95 to 1.4 l would be too little, 2.4 l is not: it is not certain which it is.
     ['18 cm round cake tin', 0],
   ])('pan %s overfull: %i', (pan, found) => {

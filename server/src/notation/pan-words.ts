@@ -113,7 +113,7 @@ export const PAN_MATERIALS: ReadonlySet<string> = new Set(
 
 /** What any pan may be called, and what stands between its sizes. */
 const FILLERS: ReadonlySet<string> = new Set(
-  'tin pan dish mould mold plate tray case cup hole hollow cavity baking bake cake a an the of or about with each in by across wide long diameter high size sized capacity mark removable loose loose-based loose-bottomed bottom bottomed base based sided fluted straight straight-sided lidded individual buttered greased lined oven-safe'.split(
+  'tin pan dish mould mold plate tray case cup hole hollow cavity baking bake cake a an the of or about with each in by across wide long diameter high size sized capacity mark removable loose loose-based loose-bottomed bottom bottomed base based sided fluted straight straight-sided lidded individual buttered greased lined oven-safe jelly blancmange bombe trifle lasagne serving preserving bowl'.split(
     ' ',
   ),
 );

@@ -88,7 +88,7 @@ function statementOf(line: LineReading): Statement {
       return { kind: 'like', ...(name && { name }) };
     }
     case 'yield':
-      return yieldLine(line, 1);
+      return yieldBehind(line);
     case 'time':
       return timeLine(line, 1);
     case 'oven':
@@ -145,6 +145,15 @@ function stepLine(line: LineReading): Statement {
 function textLine(line: LineReading, field: TextField): Statement {
   const value = line.value(`write something after \`${field}\``);
   return { kind: 'text', field, ...(value && { value }) };
+}
+
+/** `yield 12 slices`, and `yield serves 6` as a line of its own says it. */
+function yieldBehind(line: LineReading): Statement {
+  const said = saidYield(line.tokens.slice(1));
+  const [first, second] = line.tokens;
+  if (said === undefined || said.from === 0 || first === undefined || second === undefined) return yieldLine(line, 1);
+  line.keyword = spanOf(first, second);
+  return yieldLine(line, 1 + said.from, said.serves);
 }
 
 /** A line without a keyword: how much is made, an ingredient, or what could not be read. */

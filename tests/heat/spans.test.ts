@@ -1,12 +1,12 @@
 /**
- * Every kind says within what it is heated, or that it is not; and no published time lies outside.
+ * Every kind says within what it is heated, or that it is not. That recipes which work lie within is held where they are kept quiet.
  */
 import { describe, expect, test } from 'vitest';
 import text from '../../server/data/heat/spans.tsv';
 import { spansOf } from '../../server/src/heat/spans.ts';
+import { rowsIn, wordsIn } from '../../server/src/measure/table-rows.ts';
 import { FAMILIES } from '../../server/src/recipe/list/families.ts';
 import { KINDS } from '../../server/src/recipe/measures/kinds.ts';
-import { rowsIn, wordsIn } from '../../server/src/measure/table-rows.ts';
 
 const rows = rowsIn(text);
 

@@ -77,11 +77,10 @@ describe('sums by hand', () => {
     expect(Number(grams)).toBeCloseTo(64, 0);
   });
 
-  // Salt is sodium × 2.5 (Regulation (EU) 1169/2011, annex I), and table salt 38.758 % sodium (USDA SR26, NDB 02047): 2.2 % of 1000 g are 22 g,
-  // which 22.7 g of it bring, less the 0.05 g that is in the flour.
+  // Bakers weigh the salt itself: 2.2 % of 1000 g are 22 g.
   test('salt is turned by salt', () => {
     const grams = /([\d.]+) g +fine/.exec(after(LEAN, to('salt', 0.022)))?.[1];
-    expect(Math.abs(Number(grams) - 22.65)).toBeLessThanOrEqual(0.15);
+    expect(Number(grams)).toBe(22);
   });
 
   // A dressing of 3 oil : 1 vinegar by weight (Ruhlman 2009): 30 g vinegar want 90 g oil.

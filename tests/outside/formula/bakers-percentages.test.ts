@@ -6,8 +6,8 @@ test('bread at 5 flour to 3 water is 60 % hydration (Ruhlman 2009, from memory)'
   const text =
     'recipe Loaf as lean bread\n  500 g  bread flour\n  300 g  water\n  10 g  fine salt\n  3 g  instant yeast\n';
   expect(measured(text, 'hydration')).toBeCloseTo(0.6, 2);
-  // Table salt is 38.76 % sodium (USDA SR26, NDB 02047), and salt is sodium × 2.5.
-  expect(measured(text, 'salt')).toBeCloseTo(0.02 * 0.969, 3);
+  // Bakers weigh the salt itself: 10 g on 500 g (Hamelman, Bread, from memory).
+  expect(measured(text, 'salt')).toBeCloseTo(0.02, 4);
   expect(measured(text, 'yeast')).toBeCloseTo(0.006, 4);
 });
 
@@ -50,8 +50,8 @@ test('a sourdough starter at 100 % hydration is half flour, half water (common p
     'recipe Loaf as lean bread\n  400 g  bread flour\n  200 g  sourdough starter\n  250 g  water\n  10 g  fine salt\n';
   // (250 + 100) / (400 + 100).
   expect(measured(text, 'hydration')).toBeCloseTo(0.7, 1);
-  // Table salt is 38.76 % sodium (USDA SR26, NDB 02047), and salt is sodium × 2.5.
-  expect(measured(text, 'salt')).toBeCloseTo(0.02 * 0.969, 3);
+  // 10 g on 400 g and the 100 g in the starter.
+  expect(measured(text, 'salt')).toBeCloseTo(0.02, 4);
 });
 
 test('yeast in its three forms: fresh 1, active dry 0.4 to 0.5, instant 0.33 to 0.4 (Hamelman; Suas; from memory)', () => {
@@ -63,4 +63,12 @@ test('yeast in its three forms: fresh 1, active dry 0.4 to 0.5, instant 0.33 to 
   expect(active.low).toBeGreaterThan(0.0074);
   expect(active.high).toBeLessThan(0.0084);
   expect(measured(with_('4 g  instant yeast'), 'yeast')).toBeCloseTo(0.008, 4);
+});
+
+test('22 g of salt on 1,000 g of flour are 2.2 %; salt in other foods is sodium × 2.5 (Regulation (EU) 1169/2011, annex I)', () => {
+  const loaf = (salt: string) => `recipe Loaf as lean bread\n  1000 g  bread flour\n  650 g  water\n  ${salt}\n`;
+  for (const kind of ['fine salt', 'table salt', 'kosher salt', 'flaky sea salt', 'coarse sea salt'])
+    expect(measured(loaf(`22 g  ${kind}`), 'salt')).toBeCloseTo(0.022, 6);
+  // Soy sauce has 5,493 mg of sodium in 100 g (USDA SR26, NDB 16123).
+  expect(measured(loaf('100 g  soy sauce'), 'salt')).toBeCloseTo((0.05493 * 2.5 * 100) / 1000, 3);
 });

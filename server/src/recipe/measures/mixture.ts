@@ -7,6 +7,7 @@ import { keptOn } from '../../notation/kept.ts';
 import { FAMILIES, type Family, familiesIn, familiesOf } from '../list/families.ts';
 import { foodOf } from '../list/stand-in.ts';
 import type { Ingredient } from '../model.ts';
+import { saltIn } from './shares.ts';
 
 /** An ingredient with the share of it, 0 to 1, that lies in the mixture. */
 export interface Portioned {
@@ -31,8 +32,6 @@ export interface Mixture {
   readonly unweighed: number;
 }
 
-/** Salt is sodium × 2.5 (Regulation (EU) 1169/2011, annex I). */
-const SALT_PER_MG_SODIUM = 2.5 / 1000;
 /** Grams of acid in 100 g of vinegar or lemon juice, where the book does not say. */
 const ACID = 5;
 /** Of a lemon or lime that is squeezed, its juice (USDA SR26, NDB 09152: 47 g of one). */
@@ -79,7 +78,7 @@ function broughtBy(ingredient: Ingredient): Brought {
     brought = {
       massG: grams,
       waterG: (grams * (food?.per100.water ?? 100)) / 100,
-      saltG: ((grams * (food?.per100.sodium ?? 0)) / 100) * SALT_PER_MG_SODIUM,
+      saltG: grams * ((food && saltIn(food)) ?? 0),
       acidG: addedAcidG(ingredient, grams),
       fatG: (grams * (food?.per100.fat ?? 0)) / 100,
       sugarG: (grams * (food?.per100.sugars ?? 0)) / 100,

@@ -168,14 +168,26 @@ export function solidsShare(food: Food): number | undefined {
   return water === undefined ? undefined : 1 - water - (part(food, 'alcohol') ?? 0);
 }
 
-/** Salt from every source, as sodium × 2.5 (EU 1169/2011, annex I), but not the sodium of leavening. */
+/** mg of sodium in 100 g from which a salt is salt by itself, and no blend with something else: table salt has 38,758 (USDA SR26, NDB 02047). */
+const PURE_SALT = 35_000;
+
+/** Salt as a cook counts it: what is salt by itself by its grams, other foods by their sodium × 2.5 (EU 1169/2011, annex I). */
+export function saltIn(food: Food): number | undefined {
+  const { sodium } = food.per100;
+  if (food.class === 'salt' && (sodium === undefined || sodium >= PURE_SALT)) return 1;
+  return sodium === undefined ? undefined : (sodium * 2.5) / 100_000;
+}
+
+/** Below this share of salt it is a trace, as in flour, sugar and water: no baker counts it. */
+const TRACE = 0.0005;
+
+/** Salt from every source, but not the sodium of leavening. */
 export function saltShare(food: Food, ingredient?: Ingredient): Share {
   if (food.class === 'leavening') return 0;
   // The sodium of self-raising flour is its baking powder's, and 0 to 1 % of salt (common practice).
   if (food.class === 'flour' && food.roles.includes('leavening')) return upTo(0.01);
-  const { sodium } = food.per100;
-  if (sodium === undefined) return undefined;
-  const share = (sodium * 2.5) / 100_000;
+  const share = saltIn(food);
+  if (share !== undefined && share < TRACE) return 0;
   // `butter` alone may be salted or not.
   return bookIdOf(food) === 'butter' && !/salted/i.test(ingredient?.name ?? '') ? upTo(share) : share;
 }

@@ -253,6 +253,7 @@ function settled(part: PartFrame, { steps }: Frame, world: World): Part {
       ingredient,
       here === undefined ? (there ?? []) : there === undefined ? here : [...here, ...there],
       world,
+      part.heads,
     );
   });
   return { ...part, ledger };

@@ -6,23 +6,30 @@ import type { Quantity, Range } from '../measure/quantity.ts';
 import { timesOf, totalOf } from '../measure/total.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
 import { isEach, weighQuantity } from './list/line-weight.ts';
-import type { Ingredient, LedgerEntry, Mention, Portion, TakenUse, Use, World } from './model.ts';
+import type { Ingredient, LedgerEntry, Mention, PartHead, Portion, TakenUse, Use, World } from './model.ts';
 
 /** Rounding in a recipe: a portion may pass what is left by this share. */
 const SLACK = 0.02;
 
-/** Adds up what the uses take of one ingredient. */
-export function settle(ingredient: Ingredient, uses: readonly Use[], world: World): LedgerEntry {
+/** Adds up what the uses take of one ingredient; `lists` has the lists of the parts. */
+export function settle(
+  ingredient: Ingredient,
+  uses: readonly Use[],
+  world: World,
+  lists: readonly Pick<PartHead, 'ingredients'>[] = [],
+): LedgerEntry {
   let left: Range = { low: 1, high: 1 };
   let unsure = false;
   const firstTaking = uses.findIndex(({ ready }) => !ready);
   const lastExplicit = uses.findLastIndex(({ mention }) => isExplicit(mention));
   const taken: TakenUse[] = uses.map((use, i) => {
     const before = left;
+    const meant = isVague(use.mention) ? meantOf(use, lists, world) : ingredient;
     // A word that fits several ingredients takes an unknown part of each.
-    const portion = isVague(use.mention) ? VAGUE : use.mention.portion;
+    const portion = meant === undefined ? VAGUE : use.mention.portion;
     let share: Range = NONE;
     let over = false;
+    if (meant !== undefined && meant !== ingredient) return { ...use, taken: share, over, before };
     const isFirst = firstTaking < 0 || i <= firstTaking;
     const isFollowed = i < lastExplicit;
     switch (portion.kind) {
@@ -90,6 +97,18 @@ const VAGUE: Portion = { kind: 'some' };
 
 const isVague = (mention: Mention): boolean =>
   mention.ingredients.length > 1 && !mention.every && mention.portion.kind !== 'plain';
+
+/** `2 l water`, of lines of 2 l and of 8 l: the one of which that is all. */
+function meantOf({ mention, times }: Use, lists: Parameters<typeof settle>[3], world: World): Ingredient | undefined {
+  const { portion, ingredients } = mention;
+  if (portion.kind !== 'amount' || times.low !== 1 || times.high !== 1) return undefined;
+  const all = ingredients.flatMap(({ part, ingredient }) => lists?.[part]?.ingredients[ingredient] ?? []);
+  const whole = all.filter((one) => {
+    const of = shareOf(one, portion.measured.quantity, world);
+    return of !== undefined && of.low >= 1 - SLACK && of.high <= 1 + SLACK;
+  });
+  return whole.length === 1 ? whole[0] : undefined;
+}
 
 const isExplicit = (mention: Mention): boolean =>
   mention.portion.kind === 'rest' || mention.portion.kind === 'amount' || mention.portion.kind === 'share';

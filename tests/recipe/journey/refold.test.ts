@@ -114,7 +114,9 @@ function followed({ recipe, findings }: Snapshot): string {
   return JSON.stringify(shown, (key, value: unknown) =>
     key === 'by' || key === 'heatedBy'
       ? value && event((value as { event: Parameters<typeof event>[0] }).event)
-      : value,
+      : key === 'taken'
+        ? (value as readonly { start: number; end: number }[]).map(({ start, end }) => `${start}-${end}`)
+        : value,
   );
 }
 

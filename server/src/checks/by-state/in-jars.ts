@@ -4,6 +4,7 @@
  */
 
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
+import { likelyGrams } from '../../food/weigh.ts';
 import type { Act, PlaceKind } from '../../prose/event.ts';
 import { type Body, type Member, type Read, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
@@ -15,9 +16,11 @@ import type { Ingredient } from '../../recipe/model.ts';
 import { speaks, thingsOf } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
+import { fullest, portionsOf } from './in-the-jar.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
 import { overPieces } from './over-pieces.ts';
-import { isDried, keepsByItself, membersIn, onceForBody } from './spoils.ts';
+import { type Held, isDried, keepsByItself, membersIn } from './spoils.ts';
+import { type TestedRecipe, testedFor, type Weighed } from './tested-preserves.ts';
 
 const DAY = 1440;
 const PUT_BY_DAYS = 21;
@@ -28,8 +31,10 @@ export const LEFT_DAYS = 2;
 export const PICKLE = 0.011;
 /** Tomatoes: 2 tbsp bottled lemon juice a quart, 30 g at 5 % to some 1.4 kg as bought. */
 export const TOMATO = 0.001;
-/** Spoons and cups are rounded, and the thinnest of the tested pickles hold 0.91 % (bread and butter: 4 cups of vinegar over 6 lb cucumbers and 3 lb onions) and 0.94 % of what is bought with its skins (beets) (USDA Complete Guide, from memory). */
+/** Spoons and cups are rounded, and most of the tested pickles hold 0.9 % and more: of those that hold less, `data/tested-preserves.json` tells. */
 const SLACK = 0.82;
+/** A tested recipe in grams or in cups (judgement). */
+const ROUNDED = 0.95;
 
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
@@ -57,6 +62,9 @@ export interface InJar {
   /** Added acid in all but the sugar, which holds no water, and the least. */
   readonly acid: number;
   readonly least: number;
+  /** The tested recipe with the least acid over such vegetables, and whether this is no milder. */
+  readonly tested?: TestedRecipe;
+  readonly isTested: boolean;
   readonly isFruit: boolean;
   /** Boiled eggs: no vinegar makes them keep out of the cold. */
   readonly isEgg: boolean;
@@ -81,25 +89,6 @@ export const keptInJars = onceFor((journey: Journey): readonly InJar[] => {
 const putBys = overPieces((_, { stays }) => stays.filter(isPutBy));
 const closable = overPieces((_, { bodies }) => bodies.filter(isClosable));
 
-/** What is said to be in each jar, and left nowhere else, is in them. */
-const fullest = onceForBody((lists, body) => mixtureOf(portionsOf(inJar(membersIn(lists, body)))));
-
-/** No jar is filled with ice: what lay under it is drained. */
-export const inJar = (held: ReturnType<typeof membersIn>): ReturnType<typeof membersIn> =>
-  held.filter(({ ingredient }) => !isIn(ingredient, 'ice'));
-
-/** `The first few`, and then `the rest`: together no more than their line has. */
-function portionsOf(
-  those: ReturnType<typeof membersIn>,
-): { readonly ingredient: Ingredient; readonly share: number }[] {
-  const left = new Map<Ingredient, number>();
-  return those.map(({ member, ingredient }) => {
-    const share = Math.min(member.share.high, left.get(ingredient) ?? 1);
-    left.set(ingredient, (left.get(ingredient) ?? 1) - share);
-    return { ingredient, share };
-  });
-}
-
 function judge(journey: Journey, body: Body): InJar | undefined {
   const members = membersIn(journey, body);
   const mix = fullest(journey, body);
@@ -115,6 +104,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       kept,
       acid: mix.acidG / (mix.massG - mix.of.sugar),
       least: PICKLE,
+      isTested: false,
       isFruit: false,
       isEgg: true,
       unprocessed: false,
@@ -129,13 +119,19 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const solids = mix.massG - mix.of.liquid;
   const low = members.filter(({ ingredient }) => isLow(ingredient, raw));
-  const lowG = gramsOf(low);
+  const lowG = gramsOf(journey, body, low);
   const sugar = mix.of.sugar / mix.massG;
   const [first] = low;
   const share = first !== undefined && isOf(foodOf(first.ingredient), 'flour') ? CAKE_SHARE : LOW_SHARE;
   if (first !== undefined && lowG >= solids * share && sugar <= (isJam ? SWEET_JAM : SWEET)) {
-    const tomatoes = gramsOf(low.filter(({ ingredient }) => isOf(foodOf(ingredient), 'tomato'))) / lowG;
-    return sourness(first, tomatoes > TOMATO_SHARE ? TOMATO : PICKLE + (TOMATO - PICKLE) * tomatoes, false);
+    const tomatoes =
+      gramsOf(
+        journey,
+        body,
+        low.filter(({ ingredient }) => isOf(foodOf(ingredient), 'tomato')),
+      ) / lowG;
+    const least = tomatoes > TOMATO_SHARE ? TOMATO : PICKLE + (TOMATO - PICKLE) * tomatoes;
+    return sourness(first, least, false, testedFor(weighed(journey, body, low), mix.of.oil / mix.massG));
   }
   // Nut milk, cold brew, chocolate milk: wet, and neither sour nor sweet.
   const steeped = members.find(({ ingredient }) => isIn(ingredient, 'steeped'));
@@ -143,18 +139,21 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     return sourness(steeped, PICKLE, false);
   const fruits = members.filter(({ ingredient }) => isLowAcidFruit(ingredient));
   const [fruit] = fruits;
-  if (fruit !== undefined && gramsOf(fruits) >= solids * FRUIT_SHARE && sugar < SWEET_JAM)
+  if (fruit !== undefined && gramsOf(journey, body, fruits) >= solids * FRUIT_SHARE && sugar < SWEET_JAM)
     return sourness(fruit, TOMATO, true);
   return undefined;
 
   function sourness(
-    { member, ingredient }: (typeof members)[number],
-    least: number,
+    { member, ingredient }: Held,
+    usual: number,
     isFruit: boolean,
+    tested?: TestedRecipe,
   ): InJar | undefined {
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
-    const unprocessed = acid >= least * SLACK;
+    const unprocessed = acid >= usual * SLACK;
     if (kept === undefined || (unprocessed && !isCannedCold(journey, body, mix, kept))) return undefined;
+    const isTested = !unprocessed && tested !== undefined && acid >= tested.acid * ROUNDED;
+    const least = tested === undefined || unprocessed || isTested ? usual : Math.min(usual, tested.acid);
     const unweighed = mix.acidG === 0 && hasSourUnweighed(journey, body);
     const asked = kept.sure === 'unread' || unweighed;
     const inferred = kept.how === 'put by' && kept.sure === 'inferred';
@@ -165,6 +164,8 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       kept,
       acid,
       least,
+      ...(tested && tested.acid < usual && { tested }),
+      isTested,
       isFruit,
       isEgg: false,
       unprocessed,
@@ -191,7 +192,7 @@ function isCannedCold({ steps }: Journey, body: Body, { of, massG }: Mixture, { 
 const FILLS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'combine']);
 
 /** Boiled on the list or by the steps, and not laid down raw in salt. */
-const isBoiledEgg = ({ member, ingredient }: ReturnType<typeof membersIn>[number]): boolean =>
+const isBoiledEgg = ({ member, ingredient }: Held): boolean =>
   isOf(foodOf(ingredient), 'egg') && (isCooked(member) || listedAs(ingredient).has('cooked'));
 /** Eggs in a curd, a cake or a custard are no boiled eggs in their liquor (judgement). */
 const isMixed = ({ massG, of }: Mixture): boolean =>
@@ -210,7 +211,14 @@ const hasSourUnweighed = ({ parts }: Journey, { members }: Body): boolean =>
       !parts[part]?.head.ingredients.some((each) => each.weighed.known && isIn(each, 'vinegar')),
   );
 
-const gramsOf = (those: ReturnType<typeof membersIn>): number => mixtureOf(portionsOf(those)).massG;
+const gramsOf = (lists: Journey, body: Body, those: readonly Held[]): number =>
+  mixtureOf(portionsOf(lists, body, those)).massG;
+
+const weighed = (lists: Journey, body: Body, those: readonly Held[]): readonly Weighed[] =>
+  portionsOf(lists, body, those).map(({ ingredient, share }) => ({
+    ingredient,
+    grams: ingredient.weighed.known ? likelyGrams(ingredient.weighed) * share : 0,
+  }));
 
 /** How it is kept, in a jar or for so long that it is put by; undefined where it is in the cold in the end, or is eaten. */
 function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined {

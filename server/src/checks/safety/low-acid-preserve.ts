@@ -5,10 +5,11 @@ import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { addedAcidG } from '../../recipe/measures/mixture.ts';
-import { inJar, keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
+import { keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
+import { portionsIn } from '../by-state/in-the-jar.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
-import { membersIn } from '../by-state/spoils.ts';
+import { TESTED_SOURCE, type TestedRecipe } from '../by-state/tested-preserves.ts';
 import { defineCheck } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 import { sums, sumTable } from '../sum-table.ts';
@@ -23,6 +24,8 @@ interface Values {
   /** Acetic or citric acid in all but the sugar, as a share. */
   readonly acid: number;
   readonly least: number;
+  readonly tested?: TestedRecipe;
+  readonly isTested: boolean;
   readonly isFruit: boolean;
   readonly isEgg: boolean;
   readonly unprocessed: boolean;
@@ -33,31 +36,38 @@ interface Values {
 
 const found = foundAgain<Values>(
   overJourneys((_, journey) =>
-    keptInJars(journey).map(
-      ({ body, what, part, kept, acid, least, isFruit, isEgg, unprocessed, unweighed, asked, inferred }) => {
-        const { start, end } = what.node.name ?? { start: 0, end: 0 };
-        return {
-          at: { part, line: what.line, start, end },
-          ...(asked ? { severity: 'info' as const } : (inferred || unprocessed) && { severity: 'warning' as const }),
-          values: {
-            name: what.name,
-            vessel: body.vessel,
-            how: kept.how,
-            words: wordsOf(journey, kept),
-            acid,
-            least,
-            isFruit,
-            isEgg,
-            unprocessed,
-            unweighed,
-            asked,
-            body,
-          },
-        };
-      },
-    ),
+    keptInJars(journey).map((jar) => {
+      const { body, what, part, kept, acid, least, tested, isTested, isFruit, isEgg, unprocessed } = jar;
+      const { unweighed, asked, inferred } = jar;
+      const { start, end } = what.node.name ?? { start: 0, end: 0 };
+      return {
+        at: { part, line: what.line, start, end },
+        ...(asked
+          ? { severity: 'info' as const }
+          : (inferred || isTested || unprocessed) && { severity: 'warning' as const }),
+        values: {
+          name: what.name,
+          vessel: body.vessel,
+          how: kept.how,
+          words: wordsOf(journey, kept),
+          acid,
+          least,
+          ...(tested && { tested }),
+          isTested,
+          isFruit,
+          isEgg,
+          unprocessed,
+          unweighed,
+          asked,
+          body,
+        },
+      };
+    }),
   ),
 );
+
+/** `1.1 %`, `0.78 %`. */
+const hundredths = (share: number): string => `${trimmed(share * 100, 2)} %`;
 
 /** What it is in, how that is kept, and that it holds, as the start of a sentence. */
 function jarsText({ name, vessel, words, asked }: Values): string {
@@ -91,7 +101,7 @@ export default defineCheck<Values>({
 **Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen in the end, or eaten, what is dry, dried until brittle or fried dry, and what was under pressure. It measures acid, not pH, and does not certify a recipe.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
-    const { acid, least, isFruit, isEgg, unprocessed, unweighed } = values;
+    const { acid, least, tested, isTested, isFruit, isEgg, unprocessed, unweighed } = values;
     if (unprocessed)
       return {
         message: `${jarsText(values)} no vinegar, and no step heats them once they are closed: what is sour of lemon or lime alone is boiled in its jars, as long as a tested recipe says. Or keep it in the fridge. ${CAUTION}`,
@@ -107,19 +117,26 @@ export default defineCheck<Values>({
       return {
         message: `${jarsText(values)} something sour of which no amount is said, where ${(least * 100).toFixed(1)} % of acid is the least and no step uses pressure: write how much. ${CAUTION}`,
       };
-    const held = acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in all but the sugar`;
+    const held = acid < 0.0005 ? 'no acid that was added' : `${hundredths(acid)} of acid in all but the sugar`;
+    const named = tested && `${tested.name} (USDA Complete Guide, page ${tested.page}, ${hundredths(tested.acid)})`;
+    const figures = { value: acid, unit: '1', band: [least, null] } as const;
+    if (isTested)
+      return {
+        message: `${jarsText(values)} ${held}, less than the usual ${hundredths(least)}. One tested recipe for such vegetables has as little: ${named}. Follow it to the letter, its canner and times too, or keep the jars in the fridge. ${CAUTION}`,
+        ...figures,
+        source: TESTED_SOURCE,
+      };
+    const follow = named === undefined ? 'Follow a tested recipe' : `Follow a tested recipe, as ${named}`;
     return {
-      message: `${jarsText(values)} ${held}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
-      value: acid,
-      unit: '1',
-      band: [least, null],
-      ...(isFruit && { source: fruit.source }),
+      message: `${jarsText(values)} ${held}, where ${hundredths(least)} is the least, and no step uses pressure: botulism can grow. ${follow}, or keep it in the fridge. ${CAUTION}`,
+      ...figures,
+      ...(isFruit ? { source: fruit.source } : tested && { source: TESTED_SOURCE }),
     };
   },
   work: ({ body, acid, least }, { recipe }) => {
-    const known = inJar(membersIn(recipe, body)).filter(({ ingredient }) => foodOf(ingredient) !== undefined);
-    const rows = known.map(({ member, ingredient }) => {
-      const grams = gramsOf(ingredient) * member.share.high;
+    const known = portionsIn(recipe, body).filter(({ ingredient }) => foodOf(ingredient) !== undefined);
+    const rows = known.map(({ ingredient, share }) => {
+      const grams = gramsOf(ingredient) * share;
       const sugar = isOf(foodOf(ingredient), 'sugar') ? grams : 0;
       return { name: ingredient.name, numbers: [grams, sugar, addedAcidG(ingredient, grams)] };
     });

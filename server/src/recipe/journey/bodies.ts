@@ -5,7 +5,7 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { PlaceKind, Sure, VesselKind } from '../../prose/event.ts';
-import type { IngredientRef } from '../model.ts';
+import type { IngredientRef, Mention } from '../model.ts';
 import type { BoundEvent } from './bind.ts';
 import { weakest } from './sure.ts';
 
@@ -82,6 +82,8 @@ export const WAS = {
   tasted: 8388608,
   /** What was solid in it was strained off. */
   strained: 16777216,
+  /** It lay in what was drained off: of water, that it is gone. */
+  drained: 33554432,
 } as const;
 
 export interface FoodState {
@@ -100,6 +102,8 @@ export interface Member {
   readonly of: IngredientRef;
   readonly share: Range;
   readonly state: FoodState;
+  /** What took it off the list, where that may be told by amounts: the ledger knows what those come to. */
+  readonly taken?: readonly Mention[];
 }
 
 /** Where a body lies. */
@@ -207,10 +211,15 @@ function join(a: readonly Member[], b: readonly Member[]): readonly Member[] {
   for (const member of b) {
     const at = all.findIndex((m) => isSameRef(m.of, member.of) && isSameState(m.state, member.state));
     const same = all[at];
-    if (same !== undefined) all[at] = { ...same, share: atMostOne(same.share, member.share) };
+    if (same !== undefined) all[at] = sumOf(same, member);
     else if (all.length < MOST_MEMBERS) all.push(member);
   }
   return all;
+}
+
+function sumOf(a: Member, b: Member): Member {
+  const sum: Member = { of: a.of, share: atMostOne(a.share, b.share), state: a.state };
+  return a.taken === undefined || b.taken === undefined ? sum : { ...sum, taken: [...a.taken, ...b.taken] };
 }
 
 const atMostOne = (a: Range, b: Range): Range => ({
@@ -291,7 +300,14 @@ export function isSameBody(a: Body, b: Body): boolean {
 
 const isSameMember = (a: Member, b: Member | undefined): boolean =>
   a === b ||
-  (b !== undefined && isSameRef(a.of, b.of) && isSameRange(a.share, b.share) && isSameState(a.state, b.state));
+  (b !== undefined &&
+    isSameRef(a.of, b.of) &&
+    isSameRange(a.share, b.share) &&
+    isSameState(a.state, b.state) &&
+    isSameList(a.taken, b.taken));
+
+const isSameList = <T>(a: readonly T[] | undefined, b: readonly T[] | undefined): boolean =>
+  a === b || (a?.length === b?.length && a?.every((each, i) => each === b?.[i]) === true);
 
 /** It lies where the heat is. */
 export const isHot = ({ lies: { place } }: Body): boolean => place === 'oven' || place === 'stove' || place === 'hot';

@@ -99,6 +99,9 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
         next = withStates(next, (state) => ({ ...state, was: state.was | WAS.rinsed }));
       if (event.craft === 'strain' && event.said === 'yes')
         next = withStates(next, (state) => ({ ...state, was: state.was | WAS.strained }));
+      // Into a pan, it is kept.
+      if (event.craft === 'drain' && (event.vessel === undefined || event.vessel.is === 'tool'))
+        next = withStates(next, (state) => ({ ...state, was: state.was | WAS.drained }));
       break;
     case 'read': {
       const warm = stillWarm(next, by, temperatures, at);
@@ -118,6 +121,9 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       next = eaten(next);
       break;
   }
+  // `Drain, and save the liquor`, `keep the brine`: what of it is no food of the list is what it lay in.
+  if ((event.act === 'reserve' || event.craft === 'keep') && by.unnamed === 'name')
+    next = withStates(next, (state) => ({ ...state, was: state.was & ~WAS.drained }));
   // `Break it up until no red is left`, in the pan.
   // `The juices should run clear.`
   if (

@@ -4,7 +4,18 @@
  */
 import type { IngredientRef, Mention } from '../model.ts';
 import type { BoundEvent, BoundName } from './bind.ts';
-import { type Body, hasFlesh, holdsRef, isAnimal, isFlesh, isSameRef, type Member, RAW, WAS } from './bodies.ts';
+import {
+  type Body,
+  hasFlesh,
+  holdsRef,
+  isAnimal,
+  isFlesh,
+  isSameRef,
+  type Member,
+  RAW,
+  WAS,
+  withStates,
+} from './bodies.ts';
 import { fleshApart, hotBefore, rawBefore, rawHere, readOf, seenIn } from './meant.ts';
 import { isReadInside } from './readings.ts';
 import { leftOf, madeBy, withLeft } from './state.ts';
@@ -180,6 +191,9 @@ class Taker {
     if (event.act === 'close' || isFilledIn(by)) this.addJars();
     // `Pour over the boiling brine`: what was made hot for it.
     if (event.act === 'put' && unnamed === 'name' && by.names.length === 0) this.addHot();
+    // `Pack them into jars and cover with the boiling solution`
+    else if (isToppedUp(by) && this.bodies.some(({ vessel, shut }) => vessel === 'jar' && shut !== 'jar'))
+      this.addHot();
   }
 
   private addAll(bodies: readonly Body[]): void {
@@ -246,7 +260,9 @@ class Taker {
 
   private takeName({ mention, role }: BoundName): void {
     if (mention.part !== undefined) this.takePart(mention.part);
-    else for (const ref of this.chosenOf(mention)) if (!this.isMoreOf(ref, role)) this.takeRef(ref, mention.portion);
+    else
+      for (const ref of this.chosenOf(mention))
+        if (!this.isMoreOf(ref, role)) this.takeRef(ref, mention.portion, mention);
   }
 
   /** `Spray with oil`, with all of the list in a sauce that stands by in the cold: more of the kind, and not the sauce. */
@@ -284,11 +300,11 @@ class Taker {
     }
   }
 
-  private takeRef(ref: IngredientRef, portion: Mention['portion']): void {
+  private takeRef(ref: IngredientRef, portion: Mention['portion'], mention?: Mention): void {
     const left = leftOf(this.top.state, ref);
     if (left <= NOTHING_LEFT) {
       const lies = this.top.state.bodies.findLast((body) => holdsRef(body, ref));
-      if (lies !== undefined) add(this.bodies, lies);
+      if (lies !== undefined) add(this.bodies, isDrained(lies, ref) ? this.notDrained(lies, ref) : lies);
       return;
     }
     const larder = this.top.larder(ref.part);
@@ -308,9 +324,23 @@ class Taker {
     if (takesIn >= 0) this.takePart(takesIn);
     const was = larder.was[ref.ingredient] ?? 0;
     const cut = larder.minced[ref.ingredient] === true ? ('minced' as const) : ('whole' as const);
-    this.fresh.push({ of: ref, share, state: was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut } });
+    const state = was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut };
+    const byAmount = mention !== undefined && portion.kind !== 'all' && portion.kind !== 'share';
+    this.fresh.push({ of: ref, share, state, ...(byAmount && { taken: [mention] }) });
+  }
+
+  /** What is spoken of again was not poured off. */
+  private notDrained(body: Body, ref: IngredientRef): Body {
+    const kept = withStates(body, (state, of) =>
+      isSameRef(of, ref) ? { ...state, was: state.was & ~WAS.drained } : state,
+    );
+    this.top.change((each) => (each === body ? kept : each));
+    return kept;
   }
 }
+
+const isDrained = ({ members }: Body, ref: IngredientRef): boolean =>
+  members.some(({ of, state }) => isSameRef(of, ref) && (state.was & WAS.drained) !== 0);
 
 const isUnnamedFlesh = ({ members }: Body, part: number): boolean =>
   members.some(
@@ -327,6 +357,14 @@ const isFilledIn = ({ event: { act, vessel, where }, names, unnamed }: BoundEven
   names.length === 0 &&
   where.length === 0 &&
   (vessel?.is === 'jar' ? unnamed === 'vessel' : vessel === undefined && (unnamed === 'it' || unnamed === 'mixture'));
+
+/** With something that is no food of the list, and no lid. */
+const isToppedUp = ({ event: { act, vessel, medium, objects }, names }: BoundEvent): boolean =>
+  act === 'cover' &&
+  names.length === 0 &&
+  vessel === undefined &&
+  (medium?.is === 'water' || objects.some(({ role, by }) => role === 'with' && by === 'name'));
+
 const isBeforeVerb = ({ event: { verb, as }, names }: BoundEvent): boolean =>
   verb !== undefined && as === 'ordered' && names.every(({ mention }) => mention.end <= verb.start);
 

@@ -11,7 +11,7 @@ import { takesOf } from '../../notation/item-amounts.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { IngredientNode, TextNode } from '../../notation/tree.ts';
 import type { World } from '../model.ts';
-import { type NamedFood, oneFood, shareBeside, takenOf } from './one-food.ts';
+import { type NamedFood, oneFood, shareBeside, shareInBrackets, takenOf } from './one-food.ts';
 import { behindCommas, listedCounts, listedFree, seasonings, splitName, togetherIn } from './several-foods.ts';
 
 /**
@@ -34,7 +34,8 @@ export function namedOn(line: IngredientNode, world: World): readonly NamedFood[
 function besideName(node: IngredientNode): string | undefined {
   const { amount, name, preparation, note, others, eachOf, listed } = node;
   if (name === undefined || amount?.kind !== 'measured') return undefined;
-  if ((others ?? takesOf(node) ?? eachOf ?? listed ?? shareBeside(node)) !== undefined) return undefined;
+  if ((others ?? takesOf(node) ?? eachOf ?? listed ?? shareBeside(node) ?? shareInBrackets(node)) !== undefined)
+    return undefined;
   const { unit, each } = amount.quantity;
   if (each !== undefined) return undefined;
   const { counted } = amount;

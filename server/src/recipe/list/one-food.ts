@@ -40,8 +40,9 @@ function glossed({ note }: IngredientNode, { book }: World): FoodMatch | undefin
 export function findFood(node: IngredientNode, name: string, preparation: string | undefined, world: World): FoodMatch {
   const narrowing = preparation === undefined ? '' : narrowingIn(preparation);
   // A strength may stand in brackets too: `vinegar (3 % acidity)`, and alone behind a comma: `chocolate, 70 %`.
-  const strength = node.note?.text.includes('%') ? node.note.text : (shareBeside(node) ?? '');
-  const match = world.book.find([name, narrowing, strength].filter((words) => words !== '').join(', '));
+  const strength = PER_CENT.test(node.note?.text ?? '') ? (node.note?.text ?? '') : (shareBeside(node) ?? '');
+  const found = world.book.find([name, narrowing, strength].filter((words) => words !== '').join(', '));
+  const match = found.kind === 'food' ? asSour(found, node, name, world) : found;
   const { amount } = node;
   const count = amount?.kind === 'measured' ? amount.quantity.count : undefined;
   const unit = amount?.kind === 'measured' ? amount.quantity.unit : undefined;
@@ -84,6 +85,22 @@ export function shareBeside({ beside }: IngredientNode): string | undefined {
   const share = beside?.find(({ sign, amount }) => sign === ',' && amount.quantity.unit === '%');
   return share && `${share.amount.quantity.low} %`;
 }
+
+const PER_CENT = /%|per ?cent/i;
+
+/** `vinegar (5 %)`. */
+export const shareInBrackets = ({ beside }: IngredientNode): number | undefined =>
+  beside?.find(({ sign, amount }) => sign === '(' && amount.quantity.unit === '%')?.amount.quantity.low;
+
+/** The vinegar of the strength in brackets; a number that no vinegar has is a baker's percentage. */
+function asSour(found: FoodMatch & { kind: 'food' }, node: IngredientNode, name: string, world: World): FoodMatch {
+  const share = shareInBrackets(node);
+  if (found.food.class !== 'vinegar' || share === undefined || share > STRONGEST) return found;
+  return world.book.find(`${name}, ${share} %`);
+}
+
+/** Per cent of acid in the essence that is sold for thinning (common practice, no source). */
+const STRONGEST = 25;
 
 /** What behind the comma may narrow the name: `cream, or coconut milk` is no coconut cream, `oil, not butter` no butter oil. */
 const narrowingIn = (preparation: string): string =>

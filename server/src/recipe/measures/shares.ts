@@ -179,7 +179,7 @@ export function saltIn(food: Food): number | undefined {
 }
 
 /** Below this share of salt it is a trace, as in flour, sugar and water: no baker counts it. */
-const TRACE = 0.0005;
+const TRACE = 0.0002;
 
 /** Salt from every source, but not the sodium of leavening. */
 export function saltShare(food: Food, ingredient?: Ingredient): Share {

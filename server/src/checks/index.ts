@@ -31,6 +31,7 @@ import saltOutOfRange from './formula/salt-out-of-range.ts';
 import solidsOutOfRange from './formula/solids-out-of-range.ts';
 import starchOutOfRange from './formula/starch-out-of-range.ts';
 import sugarOutOfRange from './formula/sugar-out-of-range.ts';
+import tooSalty from './formula/too-salty.ts';
 import weakBrine from './formula/weak-brine.ts';
 import yeastOutOfRange from './formula/yeast-out-of-range.ts';
 import bakeTimeDoubtful from './method/bake-time-doubtful.ts';
@@ -117,6 +118,7 @@ export const CHECKS: readonly Check[] = [
   solidsOutOfRange,
   starchOutOfRange,
   sugarOutOfRange,
+  tooSalty,
   weakBrine,
   yeastOutOfRange,
   bakeTimeDoubtful,

@@ -30,6 +30,8 @@ const DIFFERS: Readonly<Record<string, string>> = {
   'kwk-crisp fat per sugar': 'the fat that oats have of their own stays in them',
   'candyhome-chocolate-caramels fat per sugar': 'corn syrup counts by its weight',
   'ufv-orange-chiffon sugar': 'the sugar of orange juice counts',
+  'farmer-nut-bars salt': 'salt itself counts by its grams, and brown sugar has some',
+  'afrs-coleslaw salt share': 'salt itself counts by its grams, and cabbage and carrots have some',
   'farmer-brown-sauce-i salt share': 'stock is counted with its salt',
   'farmer-bechamel salt share': 'stock is counted with its salt',
   'usdapork-scrapple salt share': 'stock is counted with its salt',

@@ -17,13 +17,13 @@ export default defineCheck<BandValues>({
     kind: 'publication',
     title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
-  explain: `**What it computes.** Salt from every source, as sodium × 2.5: table salt, salted butter, cheese, soy sauce, stock. For doughs it is per flour by weight; for dishes and ferments it is a share of the whole; for a cure it is on the weight of the fish or meat, for a brine per water. Too little for a ferment, a cure or a brine is \`weak-brine\`. The sodium of baking powder and soda is not counted.
+  explain: `**What it computes.** Salt from every source: salt itself by its grams, as bakers count it, and what salted butter, cheese, soy sauce and stock bring as sodium × 2.5. The salt on a label is sodium × 2.5 of everything, as the law has it, and a little less. For doughs it is per flour by weight; for dishes and ferments it is a share of the whole; for a cure it is on the weight of the fish or meat, for a brine per water. Too little for a ferment, a cure or a brine is \`weak-brine\`. The sodium of baking powder and soda is not counted.
 
 **Why it matters.** In bread, salt holds the yeast back and tightens the dough: under 0.8 % it is slack and bland, over 3 % it hardly rises. A dish over 2.6 % is too salty to eat; it is most often a spoon that should have been a smaller one.
 
 **What to do.** Bring the salt to the edge of the usual band.
 
-**Silent** where the salt is added to taste, for kinds with no salt band, and where an ingredient of weight is not known.`,
+**Silent** where the salt is added to taste, for what is no kind (\`too-salty\`), and where an ingredient of weight is not known.`,
   *find(part) {
     const salt = () => ingredientPlace(mainSalt(part));
     for (const name of SALTS) yield* outsideBand(part, name, 'high', salt);

@@ -1,0 +1,172 @@
+import { percentRange, percentText } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
+import type { Act, Craft } from '../../prose/event.ts';
+import { anyDoes, deed, eventsOf } from '../../recipe/journey/deeds.ts';
+import { bringing, gramsOf, timesTheIngredient } from '../../recipe/measures/brought.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
+import { workOut } from '../../recipe/measures/measures.ts';
+import { type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
+import { isIncomplete } from '../../recipe/measures/part-measure.ts';
+import { saltShare } from '../../recipe/measures/shares.ts';
+import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
+import { defineCheck } from '../check.ts';
+import { onceFor } from '../once.ts';
+import { sumTable } from '../sum-table.ts';
+import { ingredientPlace } from './band.ts';
+import { saltLine } from './salt.ts';
+
+/** Salt of the whole from which no dish is eaten (house band of dishes: 2.6 % is too salty; above that some room for what is eaten by the spoon). */
+const MOST = 0.04;
+const USUAL = '0.5 to 1.5 %';
+/** From here on it is a crust, a bed or a box of salt, or a base that is thinned (judgement). */
+const BED = 0.2;
+/** Of the salt, what comes of salt by itself: a dish of olives, soy sauce or ham is as salt as they are (judgement). */
+const PLAIN = 0.5;
+/** Of the whole, what a dish is made of; less of it lies in a brine, a rub or a spice mix (judgement). */
+const MAIN = 0.3;
+/** Acid and vinegar of the whole from which it is a pickle or a condiment (judgement). */
+const SOUR = 0.004;
+const VINEGAR = 0.06;
+/** Of the whole, liquid that is listed: what boils in less boils in water that is not (judgement). */
+const LISTED_LIQUID = 0.1;
+
+interface Values {
+  readonly part: number;
+  readonly partName: string;
+  readonly name: string;
+  readonly share: Range;
+  readonly contents: readonly Ingredient[];
+}
+
+export default defineCheck<Values>({
+  code: 'too-salty',
+  title: 'A dish of no kind is too salty to eat',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** Of a part that is no kind, and goes into no other: the salt of all that lies in it, as a share of the whole. Salt itself counts its grams, other foods bring sodium × 2.5. Salt that no step takes is left out.
+
+**Why it matters.** Dishes have ${USUAL} of salt. At more than ${percentText(MOST)} nobody eats them: it is most often a tablespoon that should have been a teaspoon, or a figure too many.
+
+**What to do.** Look at the amount of the salt. If it is a cure, a brine, a rub or a stock base, say so: \`as cure\`, \`as brine\`.
+
+**Silent** for parts with a kind, which has a band of its own; for what is no dish by what is in it (brines, rubs and spice mixes, pickles and whatever is sour, what is salt by its soy sauce, ham or olives, crusts and beds of salt); where salt goes away again by the steps (what is soaked, cured, drained, rinsed, strained, wrung out or lifted out, or boiled in water that is not listed), or what is packed in jars; and where a weight is not known.`,
+  find: ({ recipe }) => recipe.parts.flatMap((part) => salty(recipe, part)),
+  say: ({ partName, name, share }) => {
+    const about = partName === '' ? undefined : `The ${partName}:`;
+    return {
+      message: `${about === undefined ? 'Salt' : `${about} salt`} is ${percentRange(share.low, share.high)} of all that goes in, and ${USUAL} is usual for a dish: too salty to eat. Look at the ${name}; if it is a cure, a brine or a base, write \`as\` and its kind.`,
+      ...(about !== undefined && { about }),
+      value: (share.low + share.high) / 2,
+      unit: '1',
+      band: [null, MOST],
+    };
+  },
+  work: ({ contents }) =>
+    sumTable(
+      ['ingredient', 'weighs, g', 'salt, g'],
+      contents.map((each) => ({
+        name: each.name,
+        numbers: [gramsOf(each), gramsOf(each) * bringing(each, saltShare)],
+      })),
+    ),
+  examples: {
+    good: [
+      'recipe Carrot soup\n  600 g     carrots, sliced\n  800 g     water\n  12 g      fine salt\n  do Boil the carrots in the water with the salt for 25 min, then blend.\n',
+      'recipe Salted cucumbers\n  1 kg      cucumbers, sliced\n  80 g      fine salt\n  200 g     crème fraîche\n  do Toss the cucumbers with the salt, leave for 1 h, then rinse and drain.\n  do Stir in the crème fraîche.\n',
+      'recipe Buttered pasta\n  500 g     dried pasta\n  40 g      coarse sea salt\n  60 g      unsalted butter\n  do Boil the pasta in plenty of water with the salt for 10 min.\n  do Toss with the butter.\n',
+      'recipe Trout in salt\n  1 kg      whole trout\n  1.5 kg    coarse sea salt\n  do Bury the trout in the salt and bake at 220 C until the centre reads 63 C.\n  do Break the crust and lift out the trout.\n',
+    ],
+    bad: [
+      'recipe Carrot soup\n  600 g     carrots, sliced\n  800 g     water\n  90 g      fine salt\n# "fine salt" too-salty: 6\n  do Boil the carrots in the water with the salt for 25 min, then blend.\n',
+      'recipe Meatballs\npart balls\n  500 g     minced beef\n  1         egg\n  60 g      breadcrumbs\n  45 g      fine salt\n# "fine salt" too-salty: 7\n  do Mix the beef, egg, breadcrumbs and salt, shape into balls and fry until the centre reads 74 C.\n',
+    ],
+  },
+});
+
+interface Salty {
+  readonly at: { readonly part: number; readonly line: number; readonly start: number; readonly end: number };
+  readonly values: Values;
+}
+
+const NONE: readonly Salty[] = [];
+
+function salty(recipe: Recipe, part: Part): readonly Salty[] {
+  const { head, index } = part;
+  if (head.kind !== undefined || head.ingredients.length === 0 || isIncomplete(part)) return NONE;
+  const worked = tooSalty(part);
+  if (worked === undefined || recipe.parts.some(({ includes }) => includes.includes(head))) return NONE;
+  const takenIn = recipe.parts.filter((other) => part.includes.includes(other.head));
+  if ([part, ...takenIn].some(losesSalt)) return NONE;
+  const place = ingredientPlace(worked.salt);
+  if (place === undefined) return NONE;
+  const { share, contents, salt } = worked;
+  return [
+    { at: { part: index, ...place }, values: { part: index, partName: head.name, name: salt.name, share, contents } },
+  ];
+}
+
+/** What the list of a part holds, where it is surely too salt for a dish and is one by what is in it. */
+const tooSalty = onceFor(
+  (part: Part): { share: Range; contents: readonly Ingredient[]; salt: Ingredient } | undefined => {
+    const salt = saltLine(part);
+    if (salt === undefined) return undefined;
+    const contents = contentsOf(part).map((each) => taken(part, each));
+    const worked = workOut('salt share', contents);
+    if (!worked.known || worked.value.low <= MOST || worked.value.high > BED) return undefined;
+    const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
+    const plain = contents.reduce((sum, each) => (each.food?.class === 'salt' ? sum + gramsOf(each) : sum), 0);
+    if (plain < mix.saltG * PLAIN || !isDish(mix) || boilsInOther(part, mix)) return undefined;
+    return { share: worked.value, contents, salt };
+  },
+);
+
+/** So much of it as the steps take; all of what no step names. */
+function taken(part: Part, ingredient: Ingredient): Ingredient {
+  const entry = part.ledger[part.head.ingredients.indexOf(ingredient)];
+  if (entry === undefined || entry.uses.length === 0 || entry.left.low <= 0) return ingredient;
+  return timesTheIngredient(ingredient, 1 - entry.left.low);
+}
+
+function isDish({ massG, acidG, of, has, unweighed }: Mixture): boolean {
+  const main = of.flesh + of.egg + of.milk + of.flour + Math.max(of.plant, of['cooks to spoil']);
+  return (
+    unweighed === 0 &&
+    main >= massG * MAIN &&
+    acidG < massG * SOUR &&
+    of.vinegar < massG * VINEGAR &&
+    !has.has('culture') &&
+    !has.has('curing')
+  );
+}
+
+const boilsInOther = ({ steps }: Part, { massG, of }: Mixture): boolean =>
+  of.liquid < massG * LISTED_LIQUID && anyDoes(steps, BOILS);
+
+const BOILS = deed(({ act, medium }) => act === 'heat' && medium?.is === 'water');
+
+/** Whether by the steps some of the salt is left behind, or what lies in it is cured. */
+function losesSalt({ steps }: Part): boolean {
+  if (anyDoes(steps, LOSES)) return true;
+  // What lay in salt for long before any heat.
+  let isRaw = true;
+  return steps.some((step) =>
+    eventsOf(step).some(({ act, times }) => {
+      isRaw &&= act !== 'heat';
+      return isRaw && act !== 'rise' && times.some(({ kind, minutes }) => kind !== 'every' && minutes.low >= LONG_MIN);
+    }),
+  );
+}
+
+/** Crafts by which what holds the salt is left behind. */
+const LEFT_BEHIND: ReadonlySet<Craft> = new Set<Craft>(['drain', 'strain', 'rinse', 'press', 'marinate']);
+/** Minutes from which what lies in salt is salted for long (judgement). */
+const LONG_MIN = 30;
+const LOSES = deed(
+  (event) =>
+    (event.craft !== undefined && LEFT_BEHIND.has(event.craft)) ||
+    LEAVES.has(event.act) ||
+    (event.act === 'remove' && event.objects.some(({ role, by }) => role === 'what' && by === 'name')),
+);
+const LEAVES: ReadonlySet<Act> = new Set<Act>(['discard', 'steep', 'smoke', 'dry', 'pack']);

@@ -3,14 +3,14 @@ import { readSettings } from '../../server/src/workspace/settings.ts';
 import { open } from '../support/harness.ts';
 
 const CRUST =
-  'recipe Crust\n  yield   1 crust\n\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  70 g      water\n\n  do Rub the butter into the flour and bind with the water.\n  do Chill at 4 C for 30 min, roll out, line the pan and chill for 30 min.\n';
+  'recipe Crust\n  yield   1 crust\n\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  95 g      water\n\n  do Rub the butter into the flour and bind with the water.\n  do Chill at 4 C for 30 min, roll out, line the pan and chill for 30 min.\n';
 
 describe('bands of a house', () => {
   test('move what is usual, and are named as the source', () => {
     const found = (bands: object) =>
       open(CRUST, readSettings({ bands }).settings).findings.open.filter((f) => f.code === 'dough-too-wet');
-    expect(found({}).map((f) => [f.severity, f.said.band])).toEqual([['info', [0.18, 0.4]]]);
-    expect(found({ shortcrust: { hydration: [0.2, 0.5] } })).toEqual([]);
+    expect(found({}).map((f) => [f.severity, f.said.band])).toEqual([['info', [0.18, 0.53]]]);
+    expect(found({ shortcrust: { hydration: [0.2, 0.6] } })).toEqual([]);
     const [strict] = found({ shortcrust: { hydration: [0.2, 0.3] } });
     expect(strict?.said.source).toBe('this house: quern.json');
     expect(strict?.said.message).toContain('20 to 30 % is usual');

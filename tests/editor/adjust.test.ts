@@ -24,9 +24,9 @@ const brought = (text: string, kind: string) => actionsAt(text, kind).filter((t)
 describe('the middle of a band', () => {
   it('is offered beside the fix of a finding, which brings it to the edge', () => {
     const titles = actionsAt(at('water'), 'quickfix');
-    // 29 % of 200 g are 58 g, less the water of 100 g butter.
+    // The middle of 18 to 52 % of 200 g is 70 g, less the water of 100 g butter.
     expect(titles.filter((t) => t.startsWith('Bring'))).toEqual([
-      expect.stringMatching(/^Bring water per flour to the middle of its band: 4\d(?:\.\d)? g water, 1\d\d g less/),
+      expect.stringMatching(/^Bring water per flour to the middle of its band: 5\d(?:\.\d)? g water, 9\d g less/),
     ]);
     expect(titles[0]).toMatch(/^Write /);
   });
@@ -35,8 +35,8 @@ describe('the middle of a band', () => {
     const [title = ''] = brought(at('water'), 'quickfix');
     const after = afterAction(at('water'), title.replace(/!$/, ''));
     const grams = /(\S+) g +water/.exec(after)?.[1] ?? '';
-    expect(Number(grams)).toBeLessThan(50);
-    expect(after).toMatch(/with 2[0-9.]+ g of the water, then the rest/);
+    expect(Number(grams)).toBeLessThan(60);
+    expect(after).toMatch(/with 3[0-9.]+ g of the water, then the rest/);
   });
 
   it('is offered on the line that it is turned by, though nothing is outside', () => {

@@ -65,7 +65,7 @@ describe.each(WRITTEN)('%s', (line, share) => {
   });
 
   test('is not counted twice', () => {
-    expect(open(text).recipe.parts[2]?.head.massG).toEqual({ low: 0, high: 0, complete: true });
+    expect(open(text).recipe.parts[2]?.head.massG).toEqual({ low: 0, high: 0, likely: 0, complete: true });
   });
 });
 

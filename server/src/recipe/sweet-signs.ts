@@ -28,14 +28,16 @@ const PRESSED = crafts('press');
 const FRIED = crafts('deep-fry');
 const STEAMED = { done: deed(({ medium }) => medium?.is === 'steam') };
 const STEEPED = { done: deed(({ act }) => act === 'steep') };
-/** A syrup that cracks when it is cold. */
-const CRACKS_C = 140;
-const CRACKS = {
+/** It is itself heated to so much; no figure of an oven. */
+const boiledTo = (least: number) => ({
   done: deed(
     ({ act, temperatures }) =>
-      act === 'heat' && temperatures.some(({ of, celsius }) => of !== 'oven' && celsius.low >= CRACKS_C),
+      act === 'heat' && temperatures.some(({ of, celsius }) => of !== 'oven' && celsius.low >= least),
   ),
-};
+});
+/** A syrup that is thick, and one that cracks when it is cold, °C. */
+const THICK = boiledTo(106);
+const CRACKS = boiledTo(140);
 const WHIPPED = crafts('whip', 'beat', 'cream');
 
 export const SWEET_SIGNS: readonly Signs[] = [
@@ -149,12 +151,15 @@ export const SWEET_SIGNS: readonly Signs[] = [
     says: [BAKED],
     silent: [CUT, PRESSED],
     list: (s) =>
-      s.of('grain') > 0.3 && sweet(s) > 0.06 && s.of('flour', 'egg', 'leavening', 'milk', 'cream', 'dairy') === 0,
+      s.of('grain') > 0.3 &&
+      sweet(s) > 0.06 &&
+      s.of('nut', 'seed') > 0.04 &&
+      s.of('flour', 'egg', 'leavening', 'milk', 'cream', 'dairy') === 0,
   },
   {
     kind: 'syrup',
     says: [BOILED],
-    silent: [CUT],
+    silent: [CUT, THICK],
     list: (s) => sweet(s) > 0.25 && s.of('water') > 0.25 && sweet(s) + s.of('water') > 0.95,
   },
   {

@@ -40,7 +40,7 @@ export default defineCheck<BandValues>({
     ],
     bad: [
       {
-        text: 'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  25 g      fine salt\n# "fine salt" salt-out-of-range *: 4.9\n  do Knead the flour, water and salt for 10 min.\n',
+        text: 'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  25 g      fine salt\n# "fine salt" salt-out-of-range *: salt per flour is 5 %\n  do Knead the flour, water and salt for 10 min.\n',
       },
       'recipe Soup\npart soup as soup\n  600 g     carrots, sliced\n  800 g     water\n  60 g      fine salt\n# "fine salt" salt-out-of-range *: too salty to eat\n  do Boil the carrots in the water with the salt for 25 min.\n',
     ],

@@ -97,7 +97,7 @@ export default defineCheck<Values>({
       'recipe Shortbread as cookie\n  yield   20 pieces\n  200 g     plain flour\n  100 g     sugar\n  120 g     butter\n  do Mix to a dough and press into a tin.\n  do Bake at 150 C for 1 h until pale gold.\n',
     ],
     bad: [
-      'recipe Short cookies as cookie\n  yield   20 cookies\n  200 g     plain flour\n  100 g     sugar\n  120 g     butter\n  do Mix to a dough, roll out and cut in 20.\n  do Bake at 175 C for 10 h until gold.\n# "for 10 h" time-out-of-range error: 1 h 40 min at most: was 10 min or 1 h meant\n',
+      'recipe Short cookies as cookie\n  yield   20 cookies\n  200 g     plain flour\n  100 g     sugar\n  120 g     butter\n  do Mix to a dough, roll out and cut in 20.\n  do Bake at 175 C for 10 h until gold.\n# "for 10 h" time-out-of-range error: 1 h at most: was 10 min or 1 h meant\n',
       'recipe Beef stew as braise\n  yield   6 portions\n  1 kg      stewing beef, diced\n  2         onions\n  500 ml    beef stock\n  10 g      salt\n  do Brown the beef for 8 min, add the onions, salt and stock, bring to the boil and simmer for 2 min until tender.\n# "for 2 min" time-out-of-range error: shorter than braise ever takes\n',
     ],
   },

@@ -9,6 +9,8 @@ import { FUNCTION_WORDS } from '../words.ts';
 import { KINDS, kindNamed } from './kinds.ts';
 
 const MOST_APART = 4;
+/** Letters more than the nearest, from which on another is not meant. */
+const MUCH_FARTHER = 1;
 const MOST_LETTERS = 40;
 /** A kind that is written with more words than this is a sentence. */
 const MOST_WORDS = 3;
@@ -24,9 +26,12 @@ export function nearKinds(word: string): readonly string[] {
   const parts = new Set(written.split(' '));
   const apart = (name: string) =>
     name.split(' ').some((w) => w.length > 3 && parts.has(w)) ? 1 : distance(written, name);
-  return NAMES.map(({ name, names }) => ({ name, far: Math.min(...names.map(apart)) }))
+  const near = NAMES.map(({ name, names }) => ({ name, far: Math.min(...names.map(apart)) }))
     .filter(({ far }) => far <= farthest(written))
-    .sort((a, b) => a.far - b.far)
+    .sort((a, b) => a.far - b.far);
+  const [nearest] = near;
+  return near
+    .filter(({ far }) => far <= (nearest?.far ?? 0) + MUCH_FARTHER)
     .slice(0, 3)
     .map(({ name }) => name);
 }

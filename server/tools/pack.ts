@@ -8,8 +8,7 @@ import { join } from 'node:path';
 import { createBrotliCompress, constants as zlib } from 'node:zlib';
 import type { Plugin } from 'esbuild';
 import { packedFigures } from '../src/food/packed-figures.ts';
-import { packedTable } from '../src/host/packed-tables.ts';
-import { BETWEEN_TABLES } from '../src/host/program.ts';
+import { packedTable, packedTogether } from '../src/host/packed-tables.ts';
 
 /** What the programs know the unpacked tables by: a list, in the order of their paths. */
 const TABLES_NAME = 'QUERN_TABLES';
@@ -44,7 +43,7 @@ export class Tables {
     // One table of figures has a packing that its reader undoes when it is asked for.
     const packed = (path: string, table: string): string =>
       path.endsWith('minerals.tsv') ? packedFigures(table, numbers) : packedTable(path, table);
-    return this.paths.map((path) => packed(path, readFileSync(path, 'utf8'))).join(BETWEEN_TABLES);
+    return packedTogether(this.paths.map((path) => packed(path, readFileSync(path, 'utf8'))));
   }
 }
 

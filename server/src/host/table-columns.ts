@@ -5,8 +5,8 @@
  */
 
 /** A table that is turned begins with this, one that is not with a remark, or with a form of its own. */
-const TURNED = '|';
-const BETWEEN_COLUMNS = '\u0001';
+export const TURNED = '|';
+export const BETWEEN_COLUMNS = '\u0001';
 /** In the place of columns that a row is too short for. */
 const NONE = '\u0002';
 

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { createBrotliCompress, constants as zlib } from 'node:zlib';
 import type { Plugin } from 'esbuild';
 import { packedFigures } from '../src/food/packed-figures.ts';
-import { packedTable, packedTogether } from '../src/host/packed-tables.ts';
+import { packedTables } from '../src/host/packed-tables.ts';
 
 /** What the programs know the unpacked tables by: a list, in the order of their paths. */
 const TABLES_NAME = 'QUERN_TABLES';
@@ -41,9 +41,12 @@ export class Tables {
     const { readNumbers } = await import('../src/food/tables.ts');
     const numbers = readNumbers();
     // One table of figures has a packing that its reader undoes when it is asked for.
-    const packed = (path: string, table: string): string =>
-      path.endsWith('minerals.tsv') ? packedFigures(table, numbers) : packedTable(path, table);
-    return packedTogether(this.paths.map((path) => packed(path, readFileSync(path, 'utf8'))));
+    return packedTables(
+      this.paths.map((path) => {
+        const text = readFileSync(path, 'utf8');
+        return { path, text: path.endsWith('minerals.tsv') ? packedFigures(text, numbers) : text };
+      }),
+    );
   }
 }
 

@@ -1,29 +1,8 @@
 /** Tables that share what they name come back as they were. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { brotliCompressSync } from 'node:zlib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { packedIds, unpackedIds } from '../../server/src/host/packed-ids.ts';
-import { packedTable, packedTogether, unpackedTables } from '../../server/src/host/packed-tables.ts';
-import { BETWEEN_TABLES } from '../../server/src/host/program.ts';
 import { byColumns } from '../../server/src/host/table-columns.ts';
-
-const DATA = 'server/data';
-const paths = readdirSync(DATA, { recursive: true, encoding: 'utf8' })
-  .filter((name) => name.endsWith('.tsv'))
-  .sort();
-const texts = paths.map((path) => readFileSync(`${DATA}/${path}`, 'utf8'));
-const packed = paths.map((path, at) => packedTable(path, texts[at] ?? ''));
-
-test('all tables are the same again, but for their remarks', () => {
-  const rows = (table: string): string => table.replace(/^#.*/, '#');
-  expect(unpackedTables(packedTogether(packed))).toEqual(texts.map(rows));
-});
-
-test('they are smaller together', () => {
-  const bytes = (text: string): number => brotliCompressSync(text).length;
-  expect(bytes(packedTogether(packed))).toBeLessThan(bytes(packed.join(BETWEEN_TABLES)) * 0.99);
-});
 
 test('a name that is the words of its id is left out, and an id is a step', () => {
   const foods = byColumns('#\nid\tname\noat-bran\toat bran\nfeta\tfeta cheese\npea\tpea\n');

@@ -9,7 +9,7 @@ export interface Program {
   readonly head: string;
   /** What makes its text, a function of what a module has: words, and places among the unpacked bytes. */
   readonly text: readonly (string | Place)[];
-  /** One table after the other, `BETWEEN_TABLES` between, each by its columns (`table-columns.ts`). */
+  /** One table after the other, `BETWEEN_TABLES` between, packed (`packed-tables.ts`). */
   readonly tables?: Place;
   /** Of the whole. */
   readonly sum: number;

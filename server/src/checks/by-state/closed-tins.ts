@@ -52,7 +52,7 @@ export const tinHeatedShut = onceFor((journey: Journey): Done | undefined => {
     if (
       speaks(own, 'unopened') ||
       (isTin && speaks(own, 'left shut')) ||
-      (speaks(own, 'shut') && LEAVES.has(event.act))
+      (speaks(own, 'shut') && !speaks(own, 'door') && LEAVES.has(event.act))
     )
       isShut = true;
     else if (OPENS.has(event.act) || isOpener || speaks(own, 'vent'))

@@ -7,11 +7,11 @@ import { type Body, type Stay, sharesFood, WAS } from '../../recipe/journey/bodi
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
-import { keptInJars, LEFT_DAYS } from './in-jars.ts';
+import { keptInJars, LEFT_DAYS, TOMATO } from './in-jars.ts';
 import { COVERING, isShutOffByFat, keptInOil } from './in-oil.ts';
 import { bodiesWith, type Kept } from './kept.ts';
 import { overPieces } from './over-pieces.ts';
-import { mixtureIn } from './spoils.ts';
+import { type Lists, mixtureIn } from './spoils.ts';
 import type { Verdict } from './verdict.ts';
 
 const DAY = 1440;
@@ -46,7 +46,20 @@ export const shutOff = onceFor((journey: Journey): ShutOff => {
 const isKept = ({ branch, timed, minutes }: Stay): boolean => !branch && (!timed || minutes.high >= LEFT_DAYS * DAY);
 const isInJar = ({ body }: Stay): boolean => body.shut === 'jar' && body.vessel === 'jar';
 const keptStays = overPieces((_, { stays }) => stays.filter(isKept));
-const shutStays = overPieces((_, { stays }) => stays.filter((stay) => isKept(stay) && isInJar(stay)));
+const shutStays = overPieces((lists, { stays }) =>
+  stays.filter((stay) => isInJar(stay) && (isKept(stay) || isOutOfCanner(lists, stay))),
+);
+
+/**
+ * Jars of what is sour, out of a boiling-water bath, cool in the room untouched, 12 to 24 h, until they have sealed (USDA Complete Guide to Home
+ * Canning (2015), Guide 1; from memory).
+ */
+function isOutOfCanner(lists: Lists, { body, by: { event } }: Stay): boolean {
+  if (event.act !== 'cool' && event.act !== 'stay') return false;
+  if (body.members.some(({ state }) => (state.was & WAS.boiledInJar) === 0)) return false;
+  const { acidG, massG } = mixtureIn(lists, body);
+  return acidG >= massG * TOMATO;
+}
 
 function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
   // Canned under pressure, it keeps.

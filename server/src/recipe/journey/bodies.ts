@@ -84,6 +84,8 @@ export const WAS = {
   strained: 16777216,
   /** It lay in what was drained off: of water, that it is gone. */
   drained: 33554432,
+  /** In boiling water or steam, in the jar that it is in. */
+  boiledInJar: 67108864,
 } as const;
 
 export interface FoodState {

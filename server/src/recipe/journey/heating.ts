@@ -39,6 +39,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     (event.medium?.is === 'microwaves' ? WAS.microwaved : 0);
   const isPressed = event.medium?.is === 'pressure';
   const pressed = isPressed ? WAS.pressed | (body.vessel === 'jar' || body.shut === 'jar' ? WAS.canned : 0) : 0;
+  const inJar = body.vessel === 'jar' && (isWet(event) || event.act === 'combine') ? WAS.boiledInJar : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it, and so does `still pink`.
   // `Drop in boiling water, and when its surface is white lift it out`: how long that takes nobody says.
@@ -64,7 +65,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     const bath = inBathAsRead(state, by, reads);
     const all = bath === undefined ? reads : [...reads, bath];
     const read = all.reduce((next, each) => withRead(next, isAgain ? heatedAgain(each) : each), state);
-    const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
+    const was = state.was | signs | pressed | inJar | (state.cooked === 'raw' ? 0 : again);
     const isThrough = (through && !isBrief(event, before)) || (slow && !isFrozen(state));
     if (state.cooked === 'through' || isThrough)
       return { ...read, cooked: 'through', was, heatedBy: isThrough ? by : state.heatedBy };

@@ -65,6 +65,18 @@ found('more than is listed is still too much', [
   ],
 ]);
 
+quiet('what is left over of the dish is kept', [
+  [
+    ['300 g basmati rice', '450 ml hot water'],
+    'Simmer the rice in the water for 12 min.',
+    'Cool any leftover rice within 1 h, keep it in the fridge and eat it within 1 day.',
+  ],
+  [
+    ['500 g dried beans', '2 l water'],
+    'Boil the beans in the water for 1 h until soft.',
+    'Freeze the leftover beans for up to 3 months.',
+  ],
+]);
 quiet('to rest is to lie', [
   [
     ['1 duck', '1 tsp salt'],

@@ -1,6 +1,7 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
+import type { Act } from '../../prose/event.ts';
 import { deed, does } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
@@ -26,12 +27,13 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
       if (use === undefined || entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
-      if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use) || isMaybe(use, part)) continue;
+      if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use)) continue;
+      if (isMaybe(use, part) || isLeftOver(use, part)) continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;
@@ -143,6 +145,14 @@ const isOther = (ingredient: Ingredient, { taken }: TakenUse): boolean =>
 
 /** How many times what is listed can no longer be a slip. Judgement, no source. */
 const OTHER_WATER = 2;
+
+/** `Cool any leftover rice`, `freeze the rest of the beans`: what is not eaten of the dish, which nothing takes off the list. */
+function isLeftOver(use: TakenUse, part: Part): boolean {
+  const events = use.mention.portion.kind === 'rest' ? eventsWith(use, part) : [];
+  return events.length > 0 && events.every(({ act }) => KEEPS.has(act));
+}
+
+const KEEPS: ReadonlySet<Act> = new Set<Act>(['cool', 'freeze', 'stay', 'pack', 'reserve', 'close', 'cover', 'eat']);
 
 /** `If it falls short, top up with …` */
 const isMaybe = (use: TakenUse, part: Part): boolean =>

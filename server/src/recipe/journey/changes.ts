@@ -206,7 +206,9 @@ const leftRare = (state: FoodState): FoodState =>
     : { ...state, cooked: state.cooked === 'through' ? 'unsaid' : state.cooked, was: state.was | WAS.rare };
 
 /** What it is put in; `a jar of passata` holds nothing any more. */
-function vesselOf({ event: { act, vessel }, names }: BoundEvent, { vessel: before }: Body): Body['vessel'] {
+function vesselOf({ event: { act, craft, vessel }, names }: BoundEvent, { vessel: before }: Body): Body['vessel'] {
+  // A cake hangs on a bottle, and a cloth over a jar.
+  if (craft === 'hang') return undefined;
   if (vessel?.is === undefined || vessel.is === 'tool' || act === 'remove' || act === 'open') return undefined;
   // The copper that the jars stand in; `bags fully under` says that they are no jars.
   if (before === 'jar' && act === 'heat' && vessel.is !== 'airtight') return before;

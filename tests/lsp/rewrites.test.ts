@@ -57,7 +57,7 @@ describe('rewrites over the protocol', () => {
     expect(action).toMatchObject({ kind: 'quickfix', diagnostics: [{ code: 'dough-too-wet' }] });
     expect(action?.edit).toBeUndefined();
     const { edit } = await client.request<CodeAction>('codeAction/resolve', action);
-    expect(JSON.stringify(edit)).toMatch(/"newText":"4\d/);
+    expect(JSON.stringify(edit)).toMatch(/"newText":"5\d/);
   });
 
   it('organizing is a source action of its own kind', async () => {

@@ -86,6 +86,8 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   ['stock', ['stock', 'water', 'meat', 'poultry', 'fish', 'shellfish', 'vegetable']],
   ['seed', 'anything'],
   ['egg', ['egg']],
+  // `The custard`.
+  ['dairy', ['dairy', 'milk', 'cream']],
   ['sauce', 'anything'],
   ['condiment', 'anything'],
   ['other', 'anything'],
@@ -164,7 +166,8 @@ function named(part: Part, step: Step, house: House, found: Found<Values>[]): vo
  * Whether nothing else can be meant: one food, or several of one kind, that is no garnish and nothing that a kitchen makes, and that goes in.
  */
 const isBrought = ({ foods, taken }: FoodSaid): boolean =>
-  taken !== undefined &&
+  // `Contains nuts, milk and egg` has no verb of a cook.
+  taken?.verb !== undefined &&
   taken.as === 'ordered' &&
   taken.said === 'yes' &&
   GOES_IN.has(taken.act) &&

@@ -1,11 +1,10 @@
-import { replaceSpan } from '../../edits/text-edit.ts';
 import type { HeatWay } from '../../heat/spans.ts';
-import { trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import { ownDegrees, scaleIn } from '../../recipe/journey/degrees.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { inScale } from '../other-scale.ts';
 import { calledAs } from './heat-words.ts';
 import { heatedIn } from './heated.ts';
 import { strayHeats } from './out-of-span.ts';
@@ -74,16 +73,7 @@ export default defineCheck<Values>({
       band: [Number.isFinite(least) ? least : null, Number.isFinite(most) ? most : null],
     };
   },
-  fix: ({ node, meant }, _scene, at) =>
-    meant === undefined
-      ? []
-      : [
-          {
-            title: `Write ${trimmed(node.lowDegrees, 1)} ${meant}`,
-            effect: 'amounts',
-            edits: [replaceSpan(at.line, node.unitSpan, meant)],
-          },
-        ],
+  fix: ({ node, meant }, _scene, at) => inScale(node, meant, at.line),
   examples: {
     good: [
       'recipe Lemon custard as baked custard\n  yield   4 cups\n  4 large   eggs\n  500 ml    whole milk\n  80 g      caster sugar\n  do Whisk the eggs with the milk and sugar and pour into 4 cups.\n  do Bake in a water bath at 150 C for 40 min until the centre reads 80 C.\n',

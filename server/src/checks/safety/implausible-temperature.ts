@@ -1,4 +1,3 @@
-import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
@@ -8,6 +7,7 @@ import type { Kind } from '../../recipe/measures/kind.ts';
 import type { Part, PartHead } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceWith } from '../once.ts';
+import { inScale } from '../other-scale.ts';
 import { anyPart } from '../over-parts.ts';
 import { CAUTION } from './limits.ts';
 
@@ -84,16 +84,7 @@ export default defineCheck<Values>({
       ? `${trimmed(degrees, 1)} °F: (${trimmed(degrees, 1)} − 32) ÷ 1.8 = ${trimmed((degrees - 32) / 1.8, 0)} °C.`
       : `${trimmed(degrees, 1)} °C: ${trimmed(degrees, 1)} × 1.8 + 32 = ${trimmed(degrees * 1.8 + 32, 0)} °F.`,
   ],
-  fix: ({ node, meant }, _scene, at) =>
-    meant === undefined
-      ? []
-      : [
-          {
-            title: `Write ${trimmed(node.lowDegrees, 1)} ${meant}`,
-            effect: 'amounts',
-            edits: [replaceSpan(at.line, node.unitSpan, meant)],
-          },
-        ],
+  fix: ({ node, meant }, _scene, at) => inScale(node, meant, at.line),
   examples: {
     good: [
       'recipe Flatbreads\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  do Knead the flour, water and salt.\n  do Bake in a wood oven at 450 C for 90 s until blistered.\n',

@@ -704,6 +704,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['sugar-out-of-range', 'teaspoons of sugar for cups', ['1 1/2 cup = 340 g  sugar', '1 1/2 tsp  sugar']],
   ],
   'published/usda-b09-cornbread': [
+    ['too-salty', 'half a cup of salt for a teaspoon', ['1 1/4 tsp  salt', '1/2 cup  salt']],
     ['pan-overfull', 'a pan of half the length and width', ['18 x 13 x 1 in', '9 x 6.5 x 1 in']],
     ['implausible-temperature', 'Celsius for Fahrenheit', ['400 F', '400 C']],
   ],

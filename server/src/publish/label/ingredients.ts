@@ -3,7 +3,7 @@
  * Regulation (EU) 1169/2011, articles 18, 21 and 22, annexes II, VII and VIII; 21 CFR 101.4 and 21 U.S.C. 343(w).
  * Refuses to know what a bought food is made of: its own label tells.
  */
-import type { Food, FoodClass } from '../../food/food.ts';
+import { FLESH, type Food, type FoodClass } from '../../food/food.ts';
 import { likelyGrams } from '../../food/weigh.ts';
 import { namedAllergens } from '../../food/which.ts';
 import { stressedIn } from '../../recipe/label/stressed.ts';
@@ -71,18 +71,9 @@ function asLeft(line: Line, all: readonly Line[], cookedG: number | null): reado
   const others = all.filter((each) => each !== line);
   if (others.some(({ grams }) => grams === undefined)) return [line];
   const left = Math.min(line.grams, Math.max(0, cookedG - others.reduce((sum, { grams = 0 }) => sum + grams, 0)));
-  const hasFlesh = all.some(({ of: { food } }) => food !== undefined && FLESHY.has(food.class));
+  const hasFlesh = all.some(({ of: { food } }) => food !== undefined && FLESH.includes(food.class));
   return left <= cookedG * 0.05 && !hasFlesh ? [] : [{ ...line, grams: left }];
 }
-
-const FLESHY: ReadonlySet<FoodClass> = new Set<FoodClass>([
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
-  'fish',
-  'shellfish',
-]);
 
 /** Made of several things by somebody else. */
 const MADE: ReadonlySet<FoodClass> = new Set<FoodClass>([

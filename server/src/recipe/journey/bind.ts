@@ -34,12 +34,13 @@ export interface BoundEvent {
   readonly horizon?: true;
 }
 
-const BOUND = keptOn<Sentence, { readonly mentions: readonly Mention[]; readonly events: readonly BoundEvent[] }>();
+/** By the mentions, which are those of one step alone: lines that say the same share their sentence. */
+const BOUND = keptOn<Step['mentions'], readonly BoundEvent[]>();
 
-/** What a step orders, bound. The same objects while the sentence and its mentions are. */
+/** What a step orders, bound. The same objects while its mentions are, and no other step's. */
 export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[] {
-  const kept = BOUND.get(sentence);
-  if (kept?.mentions === mentions) return kept.events;
+  const kept = BOUND.get(mentions);
+  if (kept !== undefined) return kept;
   const events: BoundEvent[] = [];
   let from = 0;
   for (const event of read(sentence.items, runsOf(mentions))) {
@@ -52,7 +53,7 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
   }
   addLost(events, sentence, mentions);
   if (events.some(hasHorizon)) for (const [i, event] of events.entries()) events[i] = { ...event, horizon: true };
-  BOUND.set(sentence, { mentions, events });
+  BOUND.set(mentions, events);
   return events;
 }
 
@@ -94,14 +95,14 @@ function addLost(events: BoundEvent[], { items }: Sentence, mentions: readonly M
 const PUTS_IN: ReadonlySet<Event['act']> = new Set(['combine', 'put', 'pack', 'stuff']);
 const ENDS: ReadonlySet<string> = new Set(['.', ';', ':', '(', ')']);
 
-const CLOCKS = keptOn<Sentence, { readonly mentions: readonly Mention[]; readonly clocks: readonly ClockSaid[] }>();
+const CLOCKS = keptOn<Step['mentions'], readonly ClockSaid[]>();
 
-/** The points of the clock that a step says; the same objects while the sentence and its mentions are. */
+/** The points of the clock that a step says; the same objects while its mentions are. */
 export function clocksOf({ sentence, mentions }: Step): readonly ClockSaid[] {
-  const kept = CLOCKS.get(sentence);
-  if (kept?.mentions === mentions) return kept.clocks;
+  const kept = CLOCKS.get(mentions);
+  if (kept !== undefined) return kept;
   const clocks = clocksIn(sentence.items, runsOf(mentions));
-  CLOCKS.set(sentence, { mentions, clocks });
+  CLOCKS.set(mentions, clocks);
   return clocks;
 }
 

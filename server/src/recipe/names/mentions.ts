@@ -32,11 +32,11 @@ export interface Compared {
   readonly items: readonly number[];
 }
 
-/** The mentions of a sentence in a part, from left to right; none overlaps another. */
+/** The mentions of a sentence in a part, from left to right; none overlaps another. The list is that of one step alone. */
 export function findMentions(sentence: Sentence, part: number, names: NameIndex): readonly Mention[] {
   const { items } = sentence;
   const compared = compare(items);
-  let found: Mention[] | undefined;
+  const found: Mention[] = [];
   let w = 0;
   while (w < compared.words.length) {
     const at = compared.items[w] as number;
@@ -48,26 +48,22 @@ export function findMentions(sentence: Sentence, part: number, names: NameIndex)
     } else if (item.kind !== 'word') {
       w++;
     } else {
-      mention = item.word === 'rest' && found !== undefined ? bareRest(items, at, found) : undefined;
+      mention = item.word === 'rest' ? bareRest(items, at, found) : undefined;
       const meant = mention === undefined ? longestRun(compared, w, part, names) : undefined;
       if (meant !== undefined && isWaterOf(compared, w + meant.words)) {
         w += meant.words + 1;
         continue;
       }
-      if (meant !== undefined) mention = mentionOf(items, at, meant, part, found?.at(-1));
+      if (meant !== undefined) mention = mentionOf(items, at, meant, part, found.at(-1));
       w += meant?.words ?? 1;
     }
-    if (mention === undefined) continue;
-    if (found === undefined) found = [mention];
-    else found.push(mention);
+    if (mention !== undefined) found.push(mention);
   }
-  return found ?? NO_MENTIONS;
+  return found;
 }
 
 /** `A cup of the pasta water` takes neither the pasta nor the water that it was boiled in. */
 const isWaterOf = ({ words }: Compared, at: number): boolean => words[at] === 'water' && words[at - 1] !== 'water';
-
-const NO_MENTIONS: readonly Mention[] = [];
 
 /** The words that a sentence may mention something by, as they are compared. */
 export function wordsSaid(sentence: Sentence): readonly string[] {

@@ -250,6 +250,20 @@ describe('trial', () => {
   });
 });
 
+test('report --cooked takes away what cooking does, and says what it assumes', async () => {
+  const text =
+    'recipe Roast\n  yield 4 portions\npart roast\n  1 kg beef sirloin\n  10 g salt\n  do Rub the beef with the salt, and roast at 180 C for 60 min.\n';
+  const of = async (...flags: string[]) =>
+    JSON.parse((await quern(['report', 'r.quern', '--format', 'json', ...flags], { 'r.quern': text })).out);
+  const [raw, cooked] = [await of(), await of('--cooked')];
+  expect(raw.nutrition.assumes).toEqual([]);
+  expect(cooked.nutrition.assumes.join(' ')).toContain('In the oven: beef sirloin');
+  // USDA Table of Nutrient Retention Factors, release 6 (2007), BEEF,ROASTED: 80 % of the potassium stays.
+  const potassium = ({ nutrition }: typeof raw): number => nutrition.us_per_serving.potassium.value;
+  expect(potassium(cooked) / potassium(raw)).toBeCloseTo(0.8, 1);
+  expect(cooked.per_serving.sodium_mg).toBeLessThan(raw.per_serving.sodium_mg);
+});
+
 test('report says what several trials measured, and where they agree says it once', async () => {
   const trial = (date: string, min: number) =>
     `\ntrial ${date}\n  took    ${min} min to bake\n  reached 90 C in the centre\n  used    ${min * 10} g rolled oats\n`;

@@ -1,10 +1,12 @@
 /**
  * Knows what labels in the United States name besides the composition: calcium, iron, potassium, cholesterol and vitamin D of a food of the book.
- * Refuses to guess: a food whose row of the public table nobody knows has none, but for what no plant has.
+ * Refuses to guess: what has no row in the public table lies between the foods that it is like (`likened.ts`), but for what no plant has.
  */
 import mineralsText from '../../data/foods/minerals.tsv';
 import { once } from '../measure/once.ts';
+import type { Range } from '../measure/quantity.ts';
 import type { Food, FoodClass } from './food.ts';
+import { likened } from './likened.ts';
 import { figuresByKey } from './packed-figures.ts';
 import { readNumbers } from './tables.ts';
 
@@ -20,12 +22,23 @@ function ndbOf({ source }: Food): number | undefined {
   return ndb === undefined ? undefined : Number(ndb);
 }
 
-/** The amount in 100 g; undefined where it is not known. */
-export function mineralIn(food: Food, mineral: Mineral): number | undefined {
+/** The amount in 100 g, at least and at most; undefined where it is not known. */
+export function mineralIn(food: Food, mineral: Mineral): Range | undefined {
+  const known = ownMineral(food, mineral);
+  return known === undefined ? likened(food, (like) => ownMineral(like, mineral)) : { low: known, high: known };
+}
+
+/** What its own row has, or its class has none of; what only fat holds is in nothing without fat. */
+function ownMineral(food: Food, mineral: Mineral): number | undefined {
   const ndb = ndbOf(food);
   const known = ndb === undefined ? undefined : TABLE().get(ndb)?.[MINERALS.indexOf(mineral)];
-  return known ?? (hasNone(food.class, mineral) ? 0 : undefined);
+  if (known !== undefined) return known;
+  const isOfFat = mineral === 'cholesterol' || mineral === 'vitamin D';
+  return hasNone(food.class, mineral) || (isOfFat && food.per100.fat === 0) ? 0 : undefined;
 }
+
+/** Whether its row in the public table says what minerals it has. */
+export const hasMineralRow = (food: Food): boolean => ownMineral(food, 'calcium') !== undefined;
 
 /** Whether USDA SR26 has none of it in any food of the class that is no mixture; the table has what is otherwise. */
 export const hasNone = (of: FoodClass, mineral: Mineral): boolean => NONE_IN[mineral]?.has(of) === true;
@@ -47,6 +60,8 @@ const PLANTS: readonly FoodClass[] = [
   'curing salt',
   'leavening',
   'yeast',
+  'legume',
+  'syrup',
 ];
 const NONE_IN: Readonly<Partial<Record<Mineral, ReadonlySet<FoodClass>>>> = {
   cholesterol: new Set<FoodClass>([...PLANTS, 'grain', 'juice', 'mushroom', 'nut']),

@@ -49,8 +49,8 @@ const FIELDS: readonly ContentField[] = [
   'salt',
 ];
 
-/** What only the label of the United States names: in mg, vitamin D in µg; null as above. */
-export type MineralContents = Readonly<Record<Mineral, number | null>>;
+/** What only the label of the United States names, at least and at most: in mg, vitamin D in µg; null as above. */
+export type MineralContents = Readonly<Record<Mineral, Range | null>>;
 
 export interface Nutrition {
   /** Null where the weight of some ingredient is not known. */
@@ -131,23 +131,26 @@ function withLeft({ food }: Ingredient, cooked: AsCooked | undefined): { readonl
 
 const KEEPS = { calcium: 'calcium', iron: 'iron', potassium: 'potassium' } as const;
 
-/** A total in mg or µg, or null where too much of the mix does not say. */
+/** A total in mg or µg, at least and at most, or null where too much of the mix does not say. */
 function mineralOf(
   all: readonly Ingredient[],
   mineral: Mineral,
   kept: ReadonlyMap<Ingredient, AsCooked> | undefined,
-): number | null {
+): Range | null {
   const by = mineral in KEEPS ? KEEPS[mineral as keyof typeof KEEPS] : undefined;
-  return totalOf(all, (food, ingredient) => {
+  return rangeOf(all, (food, ingredient) => {
     const of = mineralIn(food, mineral);
     const left = by === undefined ? 1 : (kept?.get(ingredient)?.kept[by] ?? 1);
-    return of === undefined ? undefined : of * left;
+    return of === undefined ? undefined : { low: of.low * left, high: of.high * left };
   });
 }
 
-function rangeOf(all: readonly Ingredient[], of: (food: Food) => Range | undefined): Range | null {
-  const low = totalOf(all, (food) => of(food)?.low);
-  const high = totalOf(all, (food) => of(food)?.high);
+function rangeOf(
+  all: readonly Ingredient[],
+  of: (food: Food, ingredient: Ingredient) => Range | undefined,
+): Range | null {
+  const low = totalOf(all, (food, ingredient) => of(food, ingredient)?.low);
+  const high = totalOf(all, (food, ingredient) => of(food, ingredient)?.high);
   return low === null || high === null ? null : { low, high };
 }
 
@@ -282,7 +285,7 @@ export function usLabel(nutrition: Nutrition, by?: { readonly share: number; rea
   const kcal = sum([fat, 9], [carbohydrate, 4], [protein, 4], [alcohol, 7]);
   const sodiumMg = share.salt === null ? null : (share.salt / SALT_PER_SODIUM) * 1000;
   const mineral = (of: Mineral, unit: 'mg' | 'mcg', daily: number): LabelFigure | null =>
-    rounded(minerals[of], (whole) => usMineral(whole * part, unit, daily));
+    ranged(minerals[of], (amount) => usMineral(amount, unit, daily));
   const ranged = (range: Range | null, round: (value: number) => LabelFigure): LabelFigure | null =>
     range === null ? null : between(round(range.low * part), round(range.high * part));
   return {
@@ -291,7 +294,7 @@ export function usLabel(nutrition: Nutrition, by?: { readonly share: number; rea
     fat: rounded(fat, ofDay(usFat, US_DAILY.fatG)),
     saturates: rounded(share.saturates, ofDay(usFat, US_DAILY.saturatesG)),
     trans_fat: ranged(nutrition.transFat, usFat),
-    cholesterol: rounded(minerals.cholesterol, (v) => ofDay(usCholesterol, US_DAILY.cholesterolMg)(v * part)),
+    cholesterol: ranged(minerals.cholesterol, ofDay(usCholesterol, US_DAILY.cholesterolMg)),
     carbohydrate: rounded(carbohydrate, ofDay(usGrams, US_DAILY.carbohydrateG)),
     sugars: rounded(share.sugars, usGrams),
     added_sugars: ranged(nutrition.addedSugars, ofDay(usGrams, US_DAILY.addedSugarsG)),

@@ -9,6 +9,7 @@ import { mineralIn } from '../food/minerals.ts';
 import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Recipe } from '../recipe/model.ts';
 import type { Trial } from '../recipe/trials/trials.ts';
+import { assumptions, likenessesSaid } from './label/assumed.ts';
 import { type ContentField, euLabel, mixOf, type Nutrition, nutritionOf, usLabel } from './nutrition.ts';
 import { totalG } from './report-part.ts';
 import type { LabelField, ReportNutrition, ServingField } from './report-shape.ts';
@@ -16,9 +17,9 @@ import { round } from './rounded.ts';
 
 type Figures = Readonly<Record<ServingField, number | null>>;
 
-/** `trials` are those of the recipe's own file. */
-export function reportNutrition(recipe: Recipe, trials: readonly Trial[]): ReportNutrition {
-  const nutrition = nutritionOf(recipe, trials);
+/** `trials` are those of the recipe's own file; `cooked` takes away what cooking does. */
+export function reportNutrition(recipe: Recipe, trials: readonly Trial[], cooked = false): ReportNutrition {
+  const nutrition = nutritionOf(recipe, trials, cooked);
   const { cookedG, weighedTrials, notCounted } = nutrition;
   return {
     cooked_g: cookedG === null ? null : round(cookedG, 1),
@@ -28,15 +29,22 @@ export function reportNutrition(recipe: Recipe, trials: readonly Trial[]): Repor
     per_100g: per100g(nutrition),
     not_known_for: notKnownFor(recipe, nutrition),
     not_counted: notCounted,
+    assumes: cooked ? assumptions(recipe, nutrition, cooked) : likenessesSaid(recipe),
   };
 }
 
-/** Of so many pieces; null where that is no number. */
+/** Of so many pieces, as they go in; null where that is no number. */
 export function perServing(all: readonly Ingredient[], pieces: number | undefined): Figures | null {
   if (pieces === undefined || pieces <= 0 || all.length === 0) return null;
   const mix = mixOf(all);
   const complete = all.every((i) => i.weighed.known || i.free || i.optional);
   return figuresOf((component) => (complete ? totalG(mix, component) : null), 1 / pieces);
+}
+
+/** The same of what cooking leaves. */
+export function perServingCooked(recipe: Recipe, trials: readonly Trial[]): Figures | null {
+  const { whole, servings } = nutritionOf(recipe, trials, true);
+  return servings === null ? null : figuresOf((field) => whole[field], 1 / servings);
 }
 
 function per100g({ whole, cookedG, rawG }: Nutrition): Figures | null {

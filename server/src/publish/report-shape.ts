@@ -165,6 +165,8 @@ export interface ReportNutrition {
   readonly not_known_for: Readonly<Partial<Record<LabelField, readonly string[]>>>;
   /** Ingredients that no figure counts: no weight, or a food that is not known. */
   readonly not_counted: readonly string[];
+  /** Sentences: what the figures take for granted beside what the tables have. */
+  readonly assumes: readonly string[];
 }
 
 export interface ReportTrial {

@@ -188,9 +188,10 @@ function labelLines({ nutrition }: Report): string[] {
     not_counted: missing,
     cooked_g: cooked,
     weighed_trials: trials,
+    assumes,
   } = nutrition;
   const lines: string[] = [];
-  if (cooked !== null)
+  if (cooked !== null && trials > 0)
     lines.push(`weighed after cooking: ${gramsText(cooked)} g${trials > 1 ? `, the mean of ${trials} trials` : ''}`);
   for (const [side, label] of [
     ['US', us],
@@ -205,6 +206,7 @@ function labelLines({ nutrition }: Report): string[] {
     lines.push(`${side} label, ${label.of}, ${label.basis}: ${rows.join(', ')}`);
   }
   if (missing.length > 0) lines.push(`not counted in these: ${missing.join(', ')}`);
+  lines.push(...assumes);
   return lines;
 }
 

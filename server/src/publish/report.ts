@@ -23,7 +23,7 @@ import { picturesIn } from './pictures.ts';
 import { allergensOf } from './report-allergens.ts';
 import { madeOf } from './report-made-of.ts';
 import { measuredIn } from './report-measured.ts';
-import { perServing, reportNutrition } from './report-nutrition.ts';
+import { perServing, perServingCooked, reportNutrition } from './report-nutrition.ts';
 import { reportOven } from './report-oven.ts';
 import { flourOf, reportPart } from './report-part.ts';
 import type { Report, ReportSpread, ReportStay } from './report-shape.ts';
@@ -35,6 +35,8 @@ export interface ReportSources {
   readonly trials?: readonly Trial[];
   /** Of the house; without them nothing has a cost. */
   readonly prices?: PriceList;
+  /** Takes away of its nutrition what cooking does, by the public tables. */
+  readonly cooked?: boolean;
   /** Where the writer finds a line of the recipe. */
   readonly sayLine?: (line: number) => string;
   /** The line of the writer's file, from 1, by that of the recipe, from 0. */
@@ -72,13 +74,17 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     pans: reportPans(recipe, lineOf),
     parts,
     times_min: reportTimes(recipe),
-    per_serving: isUnderstood(recipe) ? perServing(all, pieces) : null,
+    per_serving: !isUnderstood(recipe)
+      ? null
+      : sources.cooked
+        ? perServingCooked(recipe, trials)
+        : perServing(all, pieces),
     allergens: allergensOf(recipe),
     state: recipeRecord(recipe, trials).state,
     spread: spreadOf(trials),
     trials: reportTrials(recipe, trials, lineOf),
     measured: measuredIn(recipe, trials, oven),
-    nutrition: reportNutrition(recipe, trials),
+    nutrition: reportNutrition(recipe, trials, sources.cooked),
     cost: costOf(recipe, prices, lineOf),
     read: readOf(recipe, unread.length),
     stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay, lineOf)),

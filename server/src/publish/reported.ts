@@ -17,11 +17,13 @@ export function reportedAs(
   format: ReportFormat,
   recipe: Recipe,
   findings: Findings,
-  sources: Required<Omit<ReportSources, 'lineOf'>>,
+  sources: Required<Omit<ReportSources, 'lineOf' | 'cooked'>> & Pick<ReportSources, 'cooked'>,
 ): string {
   if (format === 'html') {
     const label = recipe.world.measures === 'us' ? 'us' : 'eu';
-    return printedReport(viewFacts(recipe, findings, { ...sources, mode: 'print', label }));
+    return printedReport(
+      viewFacts(recipe, findings, { ...sources, mode: 'print', label, look: sources.cooked ? { cooked: true } : {} }),
+    );
   }
   const worked = report(recipe, findings, sources);
   return format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked);

@@ -41,12 +41,13 @@ describe('rounding', () => {
 });
 
 const NOTHING = { fat: 0, saturates: 0, carbohydrate: 0, sugars: 0, fibre: 0, protein: 0, alcohol: 0, salt: 0 };
+const NONE = { low: 0, high: 0 };
 const of100 = (whole: Partial<Nutrition['whole']>): Nutrition => ({
   rawG: 100,
   cookedG: null,
   weighedTrials: 0,
   whole: { ...NOTHING, ...whole },
-  minerals: { calcium: 0, iron: 0, potassium: 0, cholesterol: 0, 'vitamin D': 0 },
+  minerals: { calcium: NONE, iron: NONE, potassium: NONE, cholesterol: NONE, 'vitamin D': NONE },
   addedSugars: { low: 0, high: 0 },
   transFat: { low: 0, high: 0 },
   servings: 1,

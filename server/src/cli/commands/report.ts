@@ -11,11 +11,16 @@ import { whereIn } from '../where.ts';
 
 export const report: Command = {
   name: 'report',
-  usage: 'FILE|FOLDER [--format text|json|html] [--stdin --stdin-name NAME]',
+  usage: 'FILE|FOLDER [--cooked] [--format text|json|html] [--stdin --stdin-name NAME]',
   summary:
     'the recipe worked out: grams, percentages, composition, measures, times; of a folder, the state of each recipe',
-  options: { ...INPUT_OPTIONS, format: 'value' },
-  examples: ['quern report tart.quern', 'quern report tart.quern --format json', 'quern report .'],
+  options: { ...INPUT_OPTIONS, cooked: 'flag', format: 'value' },
+  examples: [
+    'quern report tart.quern',
+    'quern report tart.quern --cooked',
+    'quern report tart.quern --format json',
+    'quern report .',
+  ],
   async run(options, io): Promise<Exit> {
     const format = choiceOf(options, 'format', REPORT_FORMATS, 'text');
     const [path] = options.rest;
@@ -30,6 +35,7 @@ export const report: Command = {
       trials: readTrials(outline),
       prices: pricesFor(snapshot, input.path, io),
       sayLine: whereIn(snapshot, io),
+      cooked: options.flags.has('cooked'),
     });
     if (format === 'html') io.document(reported);
     else io.out(reported);

@@ -2,6 +2,8 @@
  * Knows what the figures of a label take for granted, in sentences.
  */
 import { FLESH } from '../../food/food.ts';
+import { likenessOf } from '../../food/likened.ts';
+import { hasMineralRow } from '../../food/minerals.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import { cookedIn } from '../../recipe/label/cooked.ts';
 import type { Recipe } from '../../recipe/model.ts';
@@ -14,6 +16,7 @@ export function assumptions(recipe: Recipe, nutrition: Nutrition, cooked: boolea
     'A draft: whoever answers for the label checks it. Figures are worked out from public tables, minerals within a tenth, and not measured.',
     weightSaid(nutrition, cooked),
     ...(cooked ? [cookedSaid(recipe)] : []),
+    ...likenessesSaid(recipe),
     ...(recipe.parts.some(({ head }) => head.ingredients.some(({ optional }) => optional))
       ? ['What is optional is not counted.']
       : []),
@@ -27,6 +30,32 @@ export function assumptions(recipe: Recipe, nutrition: Nutrition, cooked: boolea
     )
       ? ['With meat or poultry it may be for the USDA, not the FDA, to say what its label has (9 CFR 317 and 381).']
       : []),
+  ];
+}
+
+/** What has no row of minerals in the public table, and by what it is reckoned: each of them once. */
+export function likenessesSaid(recipe: Recipe): readonly string[] {
+  const said = new Map<string, string[]>();
+  for (const { name, food, weighed } of counted(recipe)) {
+    if (food === undefined || !weighed.known || hasMineralRow(food)) continue;
+    const { how, foods } = likenessOf(food) ?? { how: 'nothing', foods: [] };
+    const names = foods.map((each) => each.name);
+    const by =
+      how === 'nothing'
+        ? undefined
+        : how === 'class'
+          ? 'within what others of their sort have'
+          : how === 'mixed'
+            ? `as ${names.join(' and ')} mixed to its fat or water`
+            : names.length === 1
+              ? `as ${names[0]}`
+              : `between ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+    if (by !== undefined) said.set(by, [...new Set([...(said.get(by) ?? []), name])]);
+  }
+  if (said.size === 0) return [];
+  const each = [...said].map(([by, names]) => `${names.join(', ')} ${by}`);
+  return [
+    `Minerals, cholesterol and vitamin D that the public table does not have are taken by likeness: ${each.join('; ')}.`,
   ];
 }
 

@@ -84,7 +84,9 @@ function nutritionSection(report: Report): string {
   const basis =
     cooked === null
       ? 'before cooking; what cooking drives off is not taken away'
-      : `of ${Math.round(cooked)} g, as weighed after cooking${trials > 1 ? `, the mean of ${trials} trials` : ''}`;
+      : trials === 0
+        ? `of ${Math.round(cooked)} g, as estimated after cooking`
+        : `of ${Math.round(cooked)} g, as weighed after cooking${trials > 1 ? `, the mean of ${trials} trials` : ''}`;
   const notes = [
     us === null ? 'A serving is not known: the yield is no number of pieces.' : `${DAILY_NOTE}.`,
     'The EU label counts carbohydrate without fibre, and fibre at 2 kcal a gram.',

@@ -2,6 +2,8 @@
  * Knows, for every ingredient, what the steps take of it in order and what is left at the end, as shares of the whole.
  * Refuses to call anything wrong: the checks read it.
  */
+
+import { likelyGrams } from '../food/weigh.ts';
 import type { Quantity, Range } from '../measure/quantity.ts';
 import { timesOf, totalOf } from '../measure/total.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
@@ -10,19 +12,19 @@ import type { Ingredient, LedgerEntry, Mention, PartHead, Portion, TakenUse, Use
 
 /** Rounding in a recipe: a portion may pass what is left by this share. */
 const SLACK = 0.02;
+/** How far `about 18 g` may be off (judgement). */
+const ABOUT = 0.1;
+
+type Lists = readonly Pick<PartHead, 'ingredients'>[];
 
 /** Adds up what the uses take of one ingredient; `lists` has the lists of the parts. */
-export function settle(
-  ingredient: Ingredient,
-  uses: readonly Use[],
-  world: World,
-  lists: readonly Pick<PartHead, 'ingredients'>[] = [],
-): LedgerEntry {
+export function settle(ingredient: Ingredient, uses: readonly Use[], world: World, lists: Lists = []): LedgerEntry {
   let left: Range = { low: 1, high: 1 };
   let unsure = false;
   const firstTaking = uses.findIndex(({ ready }) => !ready);
   const lastExplicit = uses.findLastIndex(({ mention }) => isExplicit(mention));
   const taken: TakenUse[] = uses.map((use, i) => {
+    const { mention } = use;
     const before = left;
     const meant = isVague(use.mention) ? meantOf(use, lists, world) : ingredient;
     // A word that fits several ingredients takes an unknown part of each.
@@ -60,7 +62,14 @@ export function settle(
         break;
       }
       case 'amount': {
-        const once = shareOf(ingredient, portion.measured.quantity, world);
+        const once = mention.every
+          ? shareOfAll(mention, portion.measured.quantity, lists, world)
+          : shareOf(ingredient, portion.measured.quantity, world);
+        // `The currants and raisins, 600 g of fruit in all`: what lies there, counted up.
+        if (mention.every && once !== undefined && isWhole(once)) {
+          if (!isFollowed) share = before;
+          break;
+        }
         const of = once && { low: once.low * use.times.low, high: once.high * use.times.high };
         if (of === undefined) {
           unsure = true;
@@ -99,13 +108,13 @@ const isVague = (mention: Mention): boolean =>
   mention.ingredients.length > 1 && !mention.every && mention.portion.kind !== 'plain';
 
 /** `2 l water`, of lines of 2 l and of 8 l: the one of which that is all. */
-function meantOf({ mention, times }: Use, lists: Parameters<typeof settle>[3], world: World): Ingredient | undefined {
+function meantOf({ mention, times }: Use, lists: Lists, world: World): Ingredient | undefined {
   const { portion, ingredients } = mention;
   if (portion.kind !== 'amount' || times.low !== 1 || times.high !== 1) return undefined;
-  const all = ingredients.flatMap(({ part, ingredient }) => lists?.[part]?.ingredients[ingredient] ?? []);
+  const all = ingredients.flatMap(({ part, ingredient }) => lists[part]?.ingredients[ingredient] ?? []);
   const whole = all.filter((one) => {
     const of = shareOf(one, portion.measured.quantity, world);
-    return of !== undefined && of.low >= 1 - SLACK && of.high <= 1 + SLACK;
+    return of !== undefined && isWhole(of);
   });
   return whole.length === 1 ? whole[0] : undefined;
 }
@@ -121,16 +130,35 @@ const isCounted = ({ portion }: Mention): boolean =>
 function isWholeNamed(ingredient: Ingredient, { portion }: Mention, world: World): boolean {
   if (portion.kind !== 'amount' || portion.named !== true) return false;
   const of = shareOf(ingredient, portion.measured.quantity, world);
-  return of !== undefined && of.low >= 1 - SLACK && of.high <= 1 + SLACK;
+  return of !== undefined && isWhole(of);
+}
+
+const isWhole = ({ low, high }: Range): boolean => low >= 1 - SLACK && high <= 1 + SLACK;
+
+/** What share of several ingredients together a quantity is: `900 g of the fruit`. Undefined where one of them is not known. */
+function shareOfAll({ ingredients }: Mention, quantity: Quantity, lists: Lists, world: World): Range | undefined {
+  let whole = 0;
+  let part = 0;
+  for (const ref of ingredients) {
+    const each = lists[ref.part]?.ingredients[ref.ingredient];
+    const once = each && shareOf(each, quantity, world);
+    if (each === undefined || once === undefined || !each.weighed.known) return undefined;
+    const grams = likelyGrams(each.weighed);
+    whole += grams;
+    part = Math.max(part, grams * ((once.low + once.high) / 2));
+  }
+  return whole > 0 ? { low: part / whole, high: part / whole } : undefined;
 }
 
 /** What share of the ingredient a quantity is: by the same measure where it can, else by weight. Undefined when neither is known. */
 export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World): Range | undefined {
   const written = ingredient.node.amount;
+  const doubt = quantity.about ? ABOUT : 0;
+  const around = ({ low, high }: Range): Range => ({ low: low * (1 - doubt), high: high * (1 + doubt) });
   if (written?.kind === 'measured') {
     for (const whole of [written.quantity, ...againOf(ingredient, written, world)]) {
       const ratio = ratioOf(quantity, whole, world);
-      if (ratio !== undefined) return ratio;
+      if (ratio !== undefined) return around(ratio);
     }
   }
   const { weighed } = ingredient;
@@ -139,8 +167,7 @@ export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World
   if (!part.known) return undefined;
   // Both carry the same doubt about the food's density, so the middle of each is compared.
   const ratio = (part.grams.low + part.grams.high) / (weighed.grams.low + weighed.grams.high);
-  const doubt = quantity.about ? 0.1 : 0;
-  return { low: ratio * (1 - doubt), high: ratio * (1 + doubt) };
+  return around({ low: ratio, high: ratio });
 }
 
 /** The same in other measures, of all that is written: a weight of each piece so many times. */

@@ -1,5 +1,6 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
+import { likelyGrams } from '../../food/weigh.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { Act } from '../../prose/event.ts';
 import { deed, does } from '../../recipe/journey/deeds.ts';
@@ -16,6 +17,8 @@ interface Values {
   readonly entry: LedgerEntry;
   readonly part: number;
   readonly wholeG: number | undefined;
+  /** Of what the amount is counted up, where it is of several: `900 g of the fruit`. */
+  readonly several: readonly LedgerEntry[];
 }
 
 export default defineCheck<Values>({
@@ -31,7 +34,11 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
-      if (use === undefined || entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
+      if (use === undefined) continue;
+      const several = countedUp(use, part);
+      // Told once, with the first of them.
+      if (several.length > 0 && several[0] !== entry) continue;
+      if (entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
       if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use)) continue;
       if (isMaybe(use, part) || isLeftOver(use, part)) continue;
       // `plus more for dusting`: how much is more, nobody says.
@@ -41,11 +48,11 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       const { start, end } = use.mention.whole;
       yield {
         at: { line: use.line, start, end, part: use.part },
-        values: { name: entry.ingredient.name, use, entry, part: part.index, wholeG },
+        values: { name: entry.ingredient.name, use, entry, part: part.index, wholeG, several },
       };
     }
   },
-  say: ({ name, use, entry, part, wholeG }) => {
+  say: ({ name, use, entry, part, wholeG, several }) => {
     const left = use.before.high;
     const has =
       left <= 0.02
@@ -55,6 +62,19 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
           : `only ${gramsText(left * wholeG)} g is left`;
     const wanted = use.taken.low > 0 && wholeG !== undefined ? ` ${gramsText(use.taken.low * wholeG)} g of` : '';
     const listed = entry.ingredient.node.name;
+    if (several.length > 0) {
+      const grams = several.reduce(
+        (sum, { ingredient: { weighed } }) => sum + (weighed.known ? likelyGrams(weighed) : 0),
+        0,
+      );
+      const takes = use.taken.low * grams;
+      return {
+        message: `This step takes ${gramsText(takes)} g of ${namesText(several)}, and the list has ${gramsText(grams)} g of them in all: mend one of the two.`,
+        value: takes,
+        unit: 'g',
+        band: [null, grams],
+      };
+    }
     return {
       message: `This step takes${wanted} the ${name}, but ${has}: say less in an earlier step, or list more.`,
       related: [
@@ -66,7 +86,8 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
     };
   },
   work: ({ entry }, { recipe }) => ledgerSum(entry, recipe),
-  fix: ({ name, use, entry, part, wholeG }, { recipe }) => {
+  fix: ({ name, use, entry, part, wholeG, several }, { recipe }) => {
+    if (several.length > 0) return [];
     const at = (u: TakenUse) => (recipe.partsAt[u.part] ?? 0) + u.line;
     const plain = entry.uses.filter((u) => u.mention.portion.kind === 'plain' && u !== use);
     const fixes: Fix[] = [];
@@ -120,6 +141,19 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
     ],
   },
 });
+
+/** Those of a part of which an amount is said together. */
+const countedUp = ({ mention }: TakenUse, { ledger }: Part): readonly LedgerEntry[] =>
+  mention.every && mention.portion.kind === 'amount'
+    ? ledger.filter(({ uses }) => uses.some((use) => use.mention === mention))
+    : [];
+
+/** `the currants and the sultanas` */
+const namesText = (several: readonly LedgerEntry[]): string =>
+  several
+    .map(({ ingredient }) => `the ${ingredient.name}`)
+    .join(', ')
+    .replace(/, (?=[^,]*$)/, ' and ');
 
 /** Fat that was heated, or that something was fried in, is still there, and so is milk that was warmed with something. */
 function isHeatedBefore({ ingredient, uses }: LedgerEntry, over: TakenUse, part: Part): boolean {

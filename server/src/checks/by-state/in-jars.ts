@@ -7,6 +7,7 @@ import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import { likelyGrams } from '../../food/weigh.ts';
 import type { Act, PlaceKind } from '../../prose/event.ts';
 import { type Body, type Member, type Read, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
+import { isBaked } from '../../recipe/journey/deeds.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
@@ -115,6 +116,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   // Flesh in its closed jar is shut off twice.
   const isCannedFlesh = body.shut === 'jar' && body.vessel === 'jar' && mix.of.flesh >= mix.massG * FLESHY;
   if ((isShutOffByFat(body, mix) && !isCannedFlesh) || keepsInJars(mix, body, kept)) return undefined;
+  if (isBakedOpen(members, body, mix, kept)) return undefined;
   const isJam = members.some(({ member }) => journey.parts[member.of.part]?.head.kind?.name === 'jam');
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const solids = mix.massG - mix.of.liquid;
@@ -293,6 +295,20 @@ function keepsInJars(mix: Mixture, body: Body, kept: Kept): boolean {
 /** So hot, what it lies in is two thirds sugar (from memory). */
 const SYRUP_C = 104;
 const isSyrup = ({ of, celsius }: Read): boolean => of === 'food' && celsius.low >= SYRUP_C;
+
+/**
+ * Bread and cake that came out of the oven before it was boxed: a box lets air in, and in days it goes stale or mouldy. What is baked in its jar,
+ * kept for weeks or packed airless is another thing (common practice, no source).
+ */
+const isBakedOpen = (members: readonly Held[], { vessel }: Body, mix: Mixture, { minutes }: Kept): boolean =>
+  vessel === 'airtight' &&
+  minutes.high < PUT_BY_DAYS * DAY &&
+  mix.of.flesh === 0 &&
+  mix.of.flour >= mix.massG * CAKE_SHARE &&
+  members.every(
+    ({ member: { state }, ingredient }) =>
+      !isOf(foodOf(ingredient), 'flour') || (state.heatedBy !== undefined && isBaked(state.heatedBy.event)),
+  );
 
 /** Plants that were fried until they were seen to be done, and lifted out of the fat. */
 const isFriedDry = ({ state: { was, heatedBy } }: Member): boolean =>

@@ -1,7 +1,9 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { PlacedLine } from '../../notation/outline.ts';
 import type { TimeRole } from '../../notation/tree.ts';
+import { speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
 import { statedTimes, stepTimes } from '../../recipe/journey/durations.ts';
+import type { Part } from '../../recipe/model.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 
 interface Values {
@@ -35,7 +37,7 @@ export default defineCheck<Values>({
 
 **What to do.** Mend the one that is wrong. It is a warning where the steps take half as long again and a quarter of an hour more than is said, information below that.
 
-**Silent** within ${NEAR * 100} % or ${NEAR_MIN} minutes, where the steps give no time, and for work that is stated longer than the steps say: most work has no time written beside it.`,
+**Silent** within ${NEAR * 100} % or ${NEAR_MIN} minutes, where the steps give no time, for cooking stated longer where what the steps say is done in batches, and for work that is stated longer: most work has no time written beside it.`,
   find({ recipe }) {
     if (recipe.inherits) return NOTHING;
     const stated = statedTimes(recipe);
@@ -53,7 +55,7 @@ export default defineCheck<Values>({
       if (said === undefined || given.high <= 0) continue;
       const values: Values = { role, stated: said, steps: given, against: 'steps' };
       if (isLess(said.high, given.low)) add(role, values, given.low / said.high, given.low - said.high);
-      else if (role === 'cooking' && isLess(given.high, said.low))
+      else if (role === 'cooking' && isLess(given.high, said.low) && !recipe.parts.some(isInBatches))
         add(role, values, said.low / given.high, said.low - given.high);
     }
     const { work, cooking, total } = stated;
@@ -81,6 +83,7 @@ export default defineCheck<Values>({
     good: [
       'recipe Oats\n  yield   4 bowls\n  time    10 min at work, 25 min in the oven\n  200 g     rolled oats\n  40 g      honey\n  do Stir the oats with the honey.\n  do Bake at 160 C for 25 min until golden.\n',
       'recipe Oats\n  yield   4 bowls\n  Prep: 10 min\n  Cook: 25 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 25 min until golden.\n',
+      'recipe Oatcakes\n  yield   12\n  time    40 min to cook\n  200 g     rolled oats\n  300 ml    water\n  do Stir the oats into the water.\n  do Fry four for 3 min a side. Repeat until the batter is used.\n',
     ],
     bad: [
       'recipe Oats\n  yield   4 bowls\n  time    10 min at work, 15 min in the oven\n#                         ^^^^^^ time-disagrees: the steps give 40 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 40 min until golden.\n',
@@ -96,6 +99,10 @@ const WHAT: Readonly<Record<TimeRole, string>> = {
   waiting: 'of waiting',
   total: 'in all',
 };
+
+/** `Repeat until the batter is used`: nobody says how often. */
+const isInBatches = ({ steps }: Part): boolean =>
+  steps.some((step) => speaksOf(step, 'again') || speaksOfSeveral(step, 'batch'));
 
 /** Clearly less, and not by rounding. */
 const isLess = (a: number, b: number): boolean => a < b * (1 - NEAR) && b - a >= NEAR_MIN;

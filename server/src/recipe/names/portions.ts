@@ -103,6 +103,8 @@ const SOME = new Set([
   'pat',
   'pats',
 ]);
+/** `Strain, to give 700 ml of juice`: what comes of it, and no portion of what is listed. */
+const GIVING: ReadonlySet<string> = new Set(['give', 'gives', 'giving', 'yield', 'yields', 'yielding']);
 const ALL = new Set(['all', 'both', 'whole', 'entire', 'every']);
 
 /** The portion that stands before the item at `at`. */
@@ -119,6 +121,7 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   const item = items[i];
   if (item === undefined) return { ...plain, from: i + 1, determined };
   if (item.kind === 'measured') {
+    if (GIVING.has(wordAt(items, i - 1))) return { ...plain, from: i, determined: true };
     const portion = asShare(item, of || determined) ?? amountOf(item, !of && DETERMINERS.has(wordAt(items, i - 1)));
     return { portion, from: i, determined: true };
   }

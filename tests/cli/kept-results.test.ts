@@ -2,7 +2,9 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { KeptTexts } from '../../server/src/cli/io.ts';
+import { jobsOver } from '../../server/src/cli/check-many.ts';
+import type { KeptTexts, Machine, Workers } from '../../server/src/cli/io.ts';
+import { inMemory } from '../../server/src/programs/in-memory.ts';
 import { quern } from '../support/fake-io.ts';
 
 /** Texts that last as long as the test, and how often one was written. */
@@ -142,6 +144,44 @@ describe('results of other runs', () => {
     expect(kept.writes).toBe(0);
     expect((await run(['check', '--no-cache', '--cache', 'x'], files, kept)).err).toContain('give one of them');
   });
+});
+
+describe('many files', () => {
+  const files = Object.fromEntries(
+    Array.from({ length: 220 }, (_, i) => [`r${i}.quern`, i % 20 === 3 ? LOAF(600) : '']),
+  );
+
+  /** Workers of the same disk, of which the first is done last. */
+  const workersOver = (on: Files): Workers => ({
+    count: 100,
+    async run<Job, Answer>(jobs: readonly Job[], answered: (answer: Answer, job: Job) => void) {
+      const machine: Machine = {
+        ...inMemory({ files: on, input: '', today: '2026-11-25' }, { out: () => {}, err: () => {} }),
+        keptTexts: () => keptTexts(),
+      };
+      const answer = jobsOver(machine) as unknown as (job: Job) => Answer;
+      for (const job of jobs.toReversed()) answered(answer(job), job);
+    },
+  });
+  const byWorkers = (args: readonly string[], on: Files, kept: KeptTexts | undefined) =>
+    quern(args, on, '', undefined, false, { keptTexts: () => kept, workers: workersOver(on) });
+
+  test.each(['json', 'pretty', 'sarif'])(
+    'are printed in their order as %s, whoever checked them and whenever',
+    async (format) => {
+      const args = ['check', '--format', format];
+      const without = await run(args, files, undefined);
+      expect(await byWorkers(args, files, undefined)).toEqual(without);
+      const kept = keptTexts();
+      // Some are kept, in the middle and at both ends; the rest are checked by workers.
+      await run(['check', 'r0.quern', 'r1.quern', 'r123.quern', 'r219.quern', '--format', format], files, kept);
+      expect(await byWorkers(args, files, kept)).toEqual(without);
+      expect(await byWorkers(args, files, kept)).toEqual(without);
+      expect(kept.writes).toBe(2);
+      const changed = { ...files, 'r3.quern': LOAF(600) };
+      expect(await byWorkers(args, changed, kept)).toEqual(await run(args, changed, undefined));
+    },
+  );
 });
 
 describe('--shard', () => {

@@ -38,50 +38,76 @@ export function readBaseline(path: string, io: Io, mayBeMissing: boolean): Basel
   return { entries, text };
 }
 
-/** The files with what the baseline knows set apart, and how many of its findings are no more. */
-export function setApart(
-  files: readonly CheckedFile[],
-  baseline: Baseline,
-): { readonly files: readonly CheckedFile[]; readonly gone: number } {
-  const left = new Map<string, number>();
-  for (const entry of baseline.entries) {
-    const key = fingerprintText(entry);
-    left.set(key, (left.get(key) ?? 0) + entry.count);
+/** Takes off each file what a baseline knows, one file after the other. */
+export class SetApart {
+  private readonly left = new Map<string, number>();
+  private readonly recipes = new Set<string>();
+  private readonly entries: Baseline['entries'];
+
+  constructor({ entries }: Baseline) {
+    this.entries = entries;
+    for (const entry of entries) {
+      const key = fingerprintText(entry);
+      this.left.set(key, (this.left.get(key) ?? 0) + entry.count);
+    }
   }
-  const sorted = files.map((file) => {
+
+  /** The file with what the baseline knows of it set apart. */
+  of(file: CheckedFile): CheckedFile {
+    this.recipes.add(file.recipe);
     const known: CheckedFinding[] = [];
     const open = file.open.filter((finding) => {
       const key = fingerprintText(finding.fingerprint);
-      const more = left.get(key) ?? 0;
+      const more = this.left.get(key) ?? 0;
       if (more === 0 || !mayStand(finding)) return true;
-      left.set(key, more - 1);
+      this.left.set(key, more - 1);
       known.push(finding);
       return false;
     });
     return { ...file, open, known };
-  });
-  const recipes = recipesOf(files);
-  const gone = baseline.entries
-    .filter((e) => recipes.has(e.recipe))
-    .reduce((sum, e) => sum + takeLeft(left, fingerprintText(e), e.count), 0);
-  return { files: sorted, gone };
+  }
+
+  /** How many of its findings are no more, once all files were here. */
+  gone(): number {
+    const left = new Map(this.left);
+    return this.entries
+      .filter((e) => this.recipes.has(e.recipe))
+      .reduce((sum, e) => sum + takeLeft(left, fingerprintText(e), e.count), 0);
+  }
 }
 
-/** The baseline with what is found now; recipes that were not checked keep what they had. */
-export function updated(baseline: Baseline, files: readonly CheckedFile[]): Baseline {
-  const recipes = recipesOf(files);
-  const entries = new Map<string, Entry>();
-  for (const entry of baseline.entries) if (!recipes.has(entry.recipe)) entries.set(fingerprintText(entry), entry);
-  for (const file of files) {
-    for (const finding of file.open.filter(mayStand)) {
-      const { fingerprint } = finding;
-      const key = fingerprintText(fingerprint);
-      const { count = 0 } = entries.get(key) ?? {};
-      entries.set(key, { ...fingerprint, file: file.shown, count: count + 1 });
-    }
+/** A baseline made anew of what is found now, one file after the other; recipes that were not checked keep what they had. */
+export class Updated {
+  private readonly recipes = new Set<string>();
+  private readonly entries = new Map<string, Entry>();
+  private readonly before: Baseline;
+
+  constructor(before: Baseline) {
+    this.before = before;
   }
-  const sorted = [...entries].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, entry]) => entry);
-  return { entries: sorted, text: baseline.text };
+
+  /** The file with all that the new baseline knows of it set apart. */
+  of(file: CheckedFile): CheckedFile {
+    this.recipes.add(file.recipe);
+    const known = file.open.filter(mayStand);
+    for (const { fingerprint } of known) {
+      const key = fingerprintText(fingerprint);
+      const { count = 0 } = this.entries.get(key) ?? {};
+      this.entries.set(key, { ...fingerprint, file: file.shown, count: count + 1 });
+    }
+    return { ...file, open: file.open.filter((finding) => !mayStand(finding)), known };
+  }
+
+  baseline(): Baseline {
+    const { entries, text } = this.before;
+    const kept = entries.filter((entry) => !this.recipes.has(entry.recipe));
+    const all = new Map(kept.map((entry) => [fingerprintText(entry), entry]));
+    for (const [key, entry] of this.entries) {
+      const { count = 0 } = all.get(key) ?? {};
+      all.set(key, { ...entry, count: count + entry.count });
+    }
+    return { entries: [...all].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, entry]) => entry), text };
+  }
 }
 
 /** One finding a line, so that it merges well. */
@@ -91,8 +117,6 @@ export function baselineText({ entries }: Pick<Baseline, 'entries'>): string {
 }
 
 const mayStand = (finding: CheckedFinding): boolean => !isAlwaysTold(finding);
-
-const recipesOf = (files: readonly CheckedFile[]): ReadonlySet<string> => new Set(files.map((f) => f.recipe));
 
 /** How many of an entry's findings are left over, each counted once. */
 function takeLeft(left: Map<string, number>, key: string, count: number): number {

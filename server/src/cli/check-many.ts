@@ -1,13 +1,15 @@
 /**
  * Knows how many files are checked: what an earlier run found is taken again where nothing that it hangs on is another; the others one after
- * the other, or a batch at a time by workers where there are many.
+ * the other, or a batch at a time by workers where there are many. Each is handed on in its turn, and nothing here holds on to it.
  * Refuses to know what a worker is, and where results are kept.
  */
+import type { Houses } from '../workspace/houses.ts';
 import { type CheckedFile, type CheckWish, checkFile } from './checked-file.ts';
 import { housesFor, type Input, inputAt } from './inputs.ts';
 import { type Io, type KeptTexts, type Machine, UsageError } from './io.ts';
-import { isToldTheSame, writingDown } from './results/asked-bases.ts';
-import { type KeptResult, KeptResults } from './results/kept-results.ts';
+import { writingDown } from './results/asked-bases.ts';
+import type { KeptResult } from './results/kept-results.ts';
+import { ResultKeys, ResultStore } from './results/store.ts';
 import { shownOn } from './shown-on.ts';
 
 /** So many files, shared by the cores there are, are checked sooner than workers have started and read the house each for itself (measured with 2, 4 and 8). */
@@ -20,107 +22,115 @@ const FILES_A_JOB = 100;
 export interface CheckJob {
   readonly inputs: readonly Pick<Input, 'path' | 'shown' | 'within'>[];
   readonly wish: CheckWish;
+  /** Whether what is found is kept: then each comes with its key, of the very text that was checked. */
+  readonly isKept: boolean;
 }
 
-/** `kept`: where results of other runs lie. */
+interface Checked extends KeptResult {
+  readonly key?: string;
+}
+
+/** A file behind one that workers may check. */
+interface Waiting {
+  readonly input: Input;
+  /** Of what an earlier run found. */
+  readonly key: string | undefined;
+}
+
+/** `kept`: where results of other runs lie. `each` is given the files in their order. */
 export async function checkMany(
   inputs: readonly Input[],
   wish: CheckWish,
   io: Io,
-  kept?: KeptTexts,
-): Promise<readonly CheckedFile[]> {
+  kept: KeptTexts | undefined,
+  each: (file: CheckedFile) => void,
+): Promise<void> {
   // What mends a file is asked for once.
-  if (kept === undefined || wish.mend) return (await checkAnew(inputs, wish, io)).map(({ file }) => file);
+  const store = kept === undefined || wish.mend ? undefined : new ResultStore(kept, io.cwd);
   const houses = housesFor(io);
-  const name = `check-${kept.digest(io.cwd).slice(0, 16)}`;
-  const results = new KeptResults(kept.read(name), kept.build);
-  const houseSums = new Map<string, string>();
-  const sumOf = (house: string): string => {
-    let sum = houseSums.get(house);
-    if (sum === undefined) {
-      sum = kept.digest(house);
-      houseSums.set(house, sum);
-    }
-    return sum;
+  const keys = store && kept && new ResultKeys(houses, kept.digest);
+  let count = 0;
+  const hand = ({ key, asked, file }: Checked): void => {
+    if (key !== undefined) store?.keep(key, { asked, file });
+    count++;
+    io.progress(`${count} of ${inputs.length} files checked`);
+    each(file);
   };
-  const looked = inputs.map((input) => {
-    if (input.within !== undefined) houses.opened(input.within);
-    const { path, shown, within = '', encoding } = input;
-    const text = encoding?.isRead === false ? '' : input.text;
-    const key = kept.digest(
-      JSON.stringify([path, shown, within, text, encoding, sumOf(houses.keyOf(path, text)), wish.fixes]),
-    );
-    const found = results.find(key);
-    const isSame = found !== undefined && isToldTheSame(found.asked, houses.bases, kept.digest);
-    return { input, key, file: isSame ? found.file : undefined };
-  });
-  const others = looked.filter(({ file }) => file === undefined);
-  const made = await checkAnew(
-    others.map(({ input }) => input),
-    wish,
-    io,
-    kept.digest,
-  );
-  for (const [i, { key }] of others.entries()) {
-    const result = made[i];
-    if (result !== undefined && result.file.bugs.length === 0) results.keep(key, result);
+  const waiting: Waiting[] = [];
+  const mayBeMany = isForWorkers(inputs.length, io);
+  for (const input of inputs) {
+    const read = readAfresh(input);
+    const key = keys?.of(read, wish);
+    const found = key === undefined ? undefined : store?.find(key, houses);
+    if (waiting.length > 0 || (mayBeMany && found === undefined))
+      waiting.push({ input, key: found === undefined ? undefined : key });
+    else hand(found ?? checkedOf(read, houses, wish, keys));
   }
-  const text = results.text();
-  const why = text === undefined ? undefined : kept.write(name, text);
-  if (why !== undefined && wish.keepsIn !== undefined)
-    io.err(`quern: nothing is kept in \`${wish.keepsIn}\`: ${why}\n`);
-  let next = 0;
-  return looked.flatMap(({ file }) => file ?? made[next++]?.file ?? []);
+  const again = (turn: Waiting | undefined): KeptResult | undefined =>
+    turn?.key === undefined ? undefined : store?.again(turn.key);
+  const others = waiting.filter(({ key }) => key === undefined).map(({ input }) => input);
+  if (isForWorkers(others.length, io)) {
+    let turn = 0;
+    const handKept = (): void => {
+      for (; turn < waiting.length; turn++) {
+        const found = again(waiting[turn]);
+        if (found === undefined) return;
+        hand(found);
+      }
+    };
+    await byWorkers(others, { wish, isKept: keys !== undefined }, io, (result) => {
+      handKept();
+      hand(result);
+      turn++;
+    });
+    handKept();
+  } else for (const turn of waiting) hand(again(turn) ?? checkedOf(readAfresh(turn.input), houses, wish, keys));
+  store?.write(wish, io);
 }
 
-/** Each file with what it asked of the files around it, which is written down where sums are to be made. */
-async function checkAnew(
+const isForWorkers = (files: number, { workers }: Io): boolean =>
+  workers !== undefined && workers.count >= 2 && files >= LEAST_FOR_WORKERS / workers.count;
+
+/** An input that holds on to what it reads no longer than it is worked on. */
+const readAfresh = (input: Input): Input => input.again?.() ?? input;
+
+/** The file with what it asked of the files around it, which is written down where results are kept. */
+function checkedOf(input: Input, houses: Houses, wish: CheckWish, keys: ResultKeys | undefined): Checked {
+  if (keys === undefined) return { asked: [], file: checkFile(input, houses, wish) };
+  const { bases, asked } = writingDown(houses.bases, keys.digest);
+  const file = checkFile(input, houses, wish, bases);
+  return { key: keys.of(input, wish), asked: asked(), file };
+}
+
+/** Each file in its order, as soon as it and all before it were checked. */
+async function byWorkers(
   inputs: readonly Input[],
-  wish: CheckWish,
-  io: Io,
-  digest?: KeptTexts['digest'],
-): Promise<readonly KeptResult[]> {
-  const { workers } = io;
-  if (workers === undefined || workers.count < 2 || inputs.length < LEAST_FOR_WORKERS / workers.count) {
-    const houses = housesFor(io);
-    return inputs.map((input, i) => {
-      io.progress(`${i} of ${inputs.length} files checked`);
-      return resultOf(input, houses, wish, digest);
-    });
-  }
+  job: Omit<CheckJob, 'inputs'>,
+  { workers }: Io,
+  each: (result: Checked) => void,
+): Promise<void> {
   const jobs: CheckJob[] = [];
   for (let i = 0; i < inputs.length; i += FILES_A_JOB)
     jobs.push({
       inputs: inputs
         .slice(i, i + FILES_A_JOB)
         .map(({ path, shown, within }) => ({ path, shown, ...(within !== undefined && { within }) })),
-      wish,
+      ...job,
     });
-  const done = new Map<CheckJob, readonly KeptResult[]>();
-  let count = 0;
-  await workers.run<CheckJob, JobAnswer>(jobs, (answer, job) => {
+  const early = new Map<CheckJob | undefined, readonly Checked[]>();
+  let next = 0;
+  await workers?.run<CheckJob, JobAnswer>(jobs, (answer, done) => {
     if ('refused' in answer) throw new UsageError(answer.refused);
-    done.set(job, answer.results);
-    count += answer.results.length;
-    io.progress(`${count} of ${inputs.length} files checked`);
+    early.set(done, answer.results);
+    for (let results = early.get(jobs[next]); results !== undefined; results = early.get(jobs[++next])) {
+      early.delete(jobs[next]);
+      for (const result of results) each(result);
+    }
   });
-  return jobs.flatMap((job) => done.get(job) ?? []);
-}
-
-function resultOf(
-  input: Input,
-  houses: ReturnType<typeof housesFor>,
-  wish: CheckWish,
-  digest: KeptTexts['digest'] | undefined,
-): KeptResult {
-  if (digest === undefined) return { asked: [], file: checkFile(input, houses, wish) };
-  const { bases, asked } = writingDown(houses.bases, digest);
-  const file = checkFile(input, houses, wish, bases);
-  return { asked: asked(), file };
 }
 
 /** What a worker answers: the files in the order of the job, or why one of them could not be read. */
-type JobAnswer = { readonly results: readonly KeptResult[] } | { readonly refused: string };
+type JobAnswer = { readonly results: readonly Checked[] } | { readonly refused: string };
 
 /** A worker's share of the work. What it learns of a house serves all its jobs. */
 export function jobsOver(machine: Machine): (job: CheckJob) => JobAnswer {
@@ -128,11 +138,12 @@ export function jobsOver(machine: Machine): (job: CheckJob) => JobAnswer {
   const io: Io = { ...shownOn(machine), trouble: () => undefined };
   const houses = housesFor(io);
   const digest = machine.keptTexts?.(undefined)?.digest;
-  return ({ inputs, wish }) => {
+  const keys = digest && new ResultKeys(houses, digest);
+  return ({ inputs, wish, isKept }) => {
     try {
       return {
         results: inputs.map(({ path, shown, within }) =>
-          resultOf(inputAt(path, shown, io, within), houses, wish, digest),
+          checkedOf(inputAt(path, shown, io, within), houses, wish, isKept ? keys : undefined),
         ),
       };
     } catch (error) {

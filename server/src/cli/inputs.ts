@@ -26,6 +26,8 @@ export interface Input {
   readonly encoding: OtherEncoding | undefined;
   /** What stands before the text, of standard input: a byte order mark or nothing. */
   readonly mark: string;
+  /** The same, to be read anew: an input holds on to what was read. Absent where it can be read but once. */
+  readonly again?: () => Input;
 }
 
 /** The one file a command takes: a path, or standard input. */
@@ -74,6 +76,7 @@ export function inputAt(path: string, shown: string, io: Io, within?: string): I
     shown,
     mark: '',
     ...(within !== undefined && { within }),
+    again: () => inputAt(path, shown, io, within),
     get text() {
       const { text, fault } = look();
       if (text === undefined)

@@ -1,6 +1,6 @@
 import type { Severity } from '../../checks/severity.ts';
 import type { Houses } from '../../workspace/houses.ts';
-import { baselineText, readBaseline, setApart, updated } from '../baseline.ts';
+import { baselineText, readBaseline, SetApart, Updated } from '../baseline.ts';
 import { checkMany } from '../check-many.ts';
 import type { CheckedFile, CheckWish } from '../checked-file.ts';
 import type { Command } from '../command.ts';
@@ -9,6 +9,7 @@ import { github } from '../formats/github.ts';
 import { json } from '../formats/json.ts';
 import { plural } from '../formats/plural.ts';
 import { type Counts, pretty } from '../formats/pretty.ts';
+import { inLines, type Printing } from '../formats/printing.ts';
 import { sarif } from '../formats/sarif.ts';
 import { housesFor, INPUT_OPTIONS, type Input, readMany } from '../inputs.ts';
 import { type FileChange, type Io, type KeptTexts, refuseToWriteStdin, save, UsageError } from '../io.ts';
@@ -64,21 +65,28 @@ export const check: Command = {
       mend: options.flags.has('fix'),
       ...(cache !== undefined && { keepsIn: cache }),
     };
+    const apart = apartOf(options, io);
+    const printing = printingOf(format, io, version);
+    const counts = { files: 0, error: 0, warning: 0, info: 0, hint: 0, accepted: 0, baselined: 0 };
+    const changes: FileChange[] = [];
+    const problems = new Set<string>();
+    const bugs: string[] = [];
+    const each = (checked: CheckedFile): void => {
+      if (checked.mended !== undefined) changes.push({ path: checked.path, ...checked.mended });
+      for (const problem of checked.problems) problems.add(problem);
+      bugs.push(...checked.bugs);
+      const file = apart.of(checked);
+      countIn(counts, file);
+      printing.add(file);
+    };
     // A text from standard input lies in no file that a worker could read, or that is checked again.
-    const checked = await checkMany(
-      inputs,
-      wish,
-      stdin ? { ...io, workers: undefined } : io,
-      stdin ? undefined : keptFor(options, io),
-    );
+    const ways = stdin ? { ...io, workers: undefined } : io;
+    await checkMany(inputs, wish, ways, stdin ? undefined : keptFor(options, io), each);
     io.progress('');
-    const mended = checked.flatMap(({ path, mended: text }) => (text === undefined ? [] : [{ path, ...text }]));
-    const files = withoutBaseline(checked, mended, options, io);
-    const problems = [...new Set(files.flatMap((f) => f.problems))];
+    apart.end(changes);
     for (const problem of problems) io.trouble(problem);
-    for (const bug of files.flatMap((f) => f.bugs)) io.trouble(`the check ${bug}, which is a bug of Quern`);
-    const counts = count(files);
-    const text = printed(format, files, counts, { io, version, problems });
+    for (const bug of bugs) io.trouble(`the check ${bug}, which is a bug of Quern`);
+    const text = printing.text(counts, [...problems]);
     if (format === 'pretty') io.painted(text);
     else io.out(text);
     if (most !== undefined && counts.warning > most) {
@@ -91,23 +99,18 @@ export const check: Command = {
   },
 };
 
-function printed(
-  format: (typeof FORMATS)[number],
-  files: readonly CheckedFile[],
-  counts: Counts,
-  run: { readonly io: Io; readonly version: string; readonly problems: readonly string[] },
-): string {
+function printingOf(format: (typeof FORMATS)[number], io: Io, version: string): Printing {
   switch (format) {
     case 'pretty':
-      return pretty(files, counts, run.io);
+      return pretty(io);
     case 'compact':
-      return compact(files, run.io.shown);
+      return inLines((file) => compact(file, io.shown));
     case 'json':
-      return json(files, counts, run.io.shown);
+      return json(io.shown);
     case 'sarif':
-      return sarif(files, run.version, run.problems, run.io.shown);
+      return sarif(version, io.shown);
     case 'github':
-      return github(files, run.io.shown);
+      return inLines((file) => github(file, io.shown));
   }
 }
 
@@ -144,32 +147,43 @@ function nameSum(name: string): number {
   return sum;
 }
 
-/** The files without what the baseline knows; it is written anew where that is asked for, together with the files that were mended. */
-function withoutBaseline(
-  files: readonly CheckedFile[],
-  mended: readonly FileChange[],
-  options: Options,
-  io: Io,
-): readonly CheckedFile[] {
+/** What the baseline does to each file, and at the end: files that were mended are written together with it. */
+interface Apart {
+  of(file: CheckedFile): CheckedFile;
+  end(mended: readonly FileChange[]): void;
+}
+
+function apartOf(options: Options, io: Io): Apart {
   const path = options.values.baseline;
   const update = options.flags.has('update-baseline');
   if (path === undefined) {
     if (update) throw new UsageError('--update-baseline wants the file as well: --baseline quern-baseline.json');
-    save(mended, io);
-    return files;
+    return { of: (file) => file, end: (mended) => save(mended, io) };
   }
   const before = readBaseline(path, io, update);
-  const baseline = update ? updated(before, files) : before;
-  const written = { path: io.resolve(path), before: before.text, text: baselineText(baseline) };
-  save(update && written.text !== written.before ? [...mended, written] : mended, io);
-  if (update) {
-    const count = baseline.entries.reduce((sum, e) => sum + e.count, 0);
-    io.err(`quern: ${path} now holds ${plural(count, 'finding')}\n`);
+  if (!update) {
+    const apart = new SetApart(before);
+    return {
+      of: (file) => apart.of(file),
+      end: (mended) => {
+        save(mended, io);
+        const gone = apart.gone();
+        if (gone > 0)
+          io.err(`quern: ${gone} of the baseline's findings are no more; --update-baseline takes them out\n`);
+      },
+    };
   }
-  const apart = setApart(files, baseline);
-  if (apart.gone > 0)
-    io.err(`quern: ${apart.gone} of the baseline's findings are no more; --update-baseline takes them out\n`);
-  return apart.files;
+  const updated = new Updated(before);
+  return {
+    of: (file) => updated.of(file),
+    end: (mended) => {
+      const baseline = updated.baseline();
+      const written = { path: io.resolve(path), before: before.text, text: baselineText(baseline) };
+      save(written.text === written.before ? mended : [...mended, written], io);
+      const count = baseline.entries.reduce((sum, e) => sum + e.count, 0);
+      io.err(`quern: ${path} now holds ${plural(count, 'finding')}\n`);
+    },
+  };
 }
 
 function maxWarnings(options: Options): number | undefined {
@@ -179,12 +193,9 @@ function maxWarnings(options: Options): number | undefined {
   return Number(text);
 }
 
-function count(files: readonly CheckedFile[]): Counts {
-  const counts = { files: files.length, error: 0, warning: 0, info: 0, hint: 0, accepted: 0, baselined: 0 };
-  for (const { open, accepted, known } of files) {
-    for (const { severity } of open) counts[severity]++;
-    counts.accepted += accepted.length;
-    counts.baselined += known.length;
-  }
-  return counts;
+function countIn(counts: { -readonly [name in keyof Counts]: number }, { open, accepted, known }: CheckedFile): void {
+  counts.files++;
+  for (const { severity } of open) counts[severity]++;
+  counts.accepted += accepted.length;
+  counts.baselined += known.length;
 }

@@ -14,25 +14,23 @@ const COMMANDS: Readonly<Record<Severity, string>> = {
   hint: 'notice',
 };
 
-export function github(files: readonly CheckedFile[], shownAs: Shown): string {
-  return files
-    .flatMap(({ shown, open }) =>
-      open.map((finding) => {
-        const { at, severity, code } = finding;
-        const properties = {
-          file: shown,
-          line: at.line + 1,
-          endLine: at.line + 1,
-          col: at.start + 1,
-          endColumn: Math.max(at.end, at.start + 1) + 1,
-          title: `quern: ${code}`,
-        };
-        const list = Object.entries(properties).map(
-          ([name, value]) => `${name}=${escapeProperty(visible(String(value)))}`,
-        );
-        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(visible(wordsOf(finding, shownAs)))}\n`;
-      }),
-    )
+export function github({ shown, open }: CheckedFile, shownAs: Shown): string {
+  return open
+    .map((finding) => {
+      const { at, severity, code } = finding;
+      const properties = {
+        file: shown,
+        line: at.line + 1,
+        endLine: at.line + 1,
+        col: at.start + 1,
+        endColumn: Math.max(at.end, at.start + 1) + 1,
+        title: `quern: ${code}`,
+      };
+      const list = Object.entries(properties).map(
+        ([name, value]) => `${name}=${escapeProperty(visible(String(value)))}`,
+      );
+      return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(visible(wordsOf(finding, shownAs)))}\n`;
+    })
     .join('');
 }
 

@@ -3,9 +3,9 @@
  */
 import type { Severity } from '../../checks/severity.ts';
 import { visibleLine } from '../../publish/visible.ts';
-import type { CheckedFile } from '../checked-file.ts';
 import type { Io } from '../io.ts';
 import { plural } from './plural.ts';
+import { inLines, type Printing } from './printing.ts';
 import { placeName, wordsOf } from './related.ts';
 
 export interface Counts extends Readonly<Record<Severity, number>> {
@@ -16,23 +16,20 @@ export interface Counts extends Readonly<Record<Severity, number>> {
 
 const COLORS: Readonly<Record<Severity, string>> = { error: '31', warning: '33', info: '36', hint: '2' };
 
-export function pretty(files: readonly CheckedFile[], counts: Counts, io: Io): string {
+export function pretty(io: Pick<Io, 'color' | 'shown'>): Printing {
   const paint = (text: string, color: string) => (io.color ? `\u001b[${color}m${text}\u001b[0m` : text);
-  const lines: string[] = [];
-  for (const { shown, open } of files) {
-    if (open.length === 0) continue;
-    if (lines.length > 0) lines.push('');
-    for (const finding of open) {
+  const files = inLines(({ shown, open }) => {
+    const lines = open.map((finding) => {
       const { at, severity, code } = finding;
       const words = visibleLine(wordsOf(finding, io.shown));
-      lines.push(
-        `${placeName(shown)}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${words} ${paint(`[${code}]`, '2')}`,
-      );
-    }
-  }
-  if (lines.length > 0) lines.push('');
-  lines.push(summary(counts));
-  return `${lines.join('\n')}\n`;
+      return `${placeName(shown)}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${words} ${paint(`[${code}]`, '2')}\n`;
+    });
+    return lines.length === 0 ? '' : `${lines.join('')}\n`;
+  });
+  return {
+    add: files.add,
+    text: (counts, problems) => `${files.text(counts, problems)}${summary(counts)}\n`,
+  };
 }
 
 function summary(counts: Counts): string {

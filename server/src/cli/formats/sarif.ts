@@ -8,6 +8,7 @@ import type { Severity } from '../../checks/severity.ts';
 import { fingerprintText } from '../../publish/fingerprint.ts';
 import { explainPage, sourceText } from '../../publish/page.ts';
 import type { CheckedFile, CheckedFinding } from '../checked-file.ts';
+import { jsonItem, jsonWith, type Printing } from './printing.ts';
 import { relatedPlaces, type Shown } from './related.ts';
 
 const LEVELS: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'note', hint: 'note' };
@@ -17,50 +18,51 @@ interface Suppression {
   readonly justification: string;
 }
 
-/** The log of one run. `problems` are mistakes in the house's settings. */
-export function sarif(
-  files: readonly CheckedFile[],
-  version: string,
-  problems: readonly string[],
-  shownAs: Shown,
-): string {
+/** The log of one run. */
+export function sarif(version: string, shownAs: Shown): Printing {
   const rules: Check[] = [];
-  const results = files.flatMap((file) => {
-    const seen = new Map<string, number>();
-    const result = (finding: CheckedFinding, suppressions: readonly Suppression[]) => {
-      const check = CHECKS.find((c) => c.code === finding.code);
-      if (check !== undefined && !rules.includes(check)) rules.push(check);
-      const rule = rules.findIndex((r) => r.code === finding.code);
-      return resultOf(file, finding, rule, suppressions, seen, shownAs);
-    };
-    return [
-      ...file.open.map((f) => result(f, [])),
-      ...file.accepted.map((f) => result(f, [{ kind: 'inSource', justification: f.reason }])),
-      ...file.known.map((f) => result(f, [{ kind: 'external', justification: 'It stands in the baseline.' }])),
-    ];
-  });
-  const log = {
-    $schema: 'https://json.schemastore.org/sarif-2.1.0.json',
-    version: '2.1.0',
-    runs: [
-      {
-        tool: { driver: { name: 'Quern', version, semanticVersion: version, rules: rules.map(ruleOf) } },
-        invocations: [
+  const results: string[] = [];
+  return {
+    add(file) {
+      const seen = new Map<string, number>();
+      const result = (finding: CheckedFinding, suppressions: readonly Suppression[]) => {
+        const check = CHECKS.find((c) => c.code === finding.code);
+        if (check !== undefined && !rules.includes(check)) rules.push(check);
+        const rule = rules.findIndex((r) => r.code === finding.code);
+        results.push(jsonItem(resultOf(file, finding, rule, suppressions, seen, shownAs), DEPTH));
+      };
+      for (const f of file.open) result(f, []);
+      for (const f of file.accepted) result(f, [{ kind: 'inSource', justification: f.reason }]);
+      for (const f of file.known) result(f, [{ kind: 'external', justification: 'It stands in the baseline.' }]);
+    },
+    text(_, problems) {
+      const log = {
+        $schema: 'https://json.schemastore.org/sarif-2.1.0.json',
+        version: '2.1.0',
+        runs: [
           {
-            executionSuccessful: problems.length === 0,
-            toolConfigurationNotifications: problems.map((text) => ({
-              level: 'warning',
-              message: { text: sarifText(text) },
-            })),
+            tool: { driver: { name: 'Quern', version, semanticVersion: version, rules: rules.map(ruleOf) } },
+            invocations: [
+              {
+                executionSuccessful: problems.length === 0,
+                toolConfigurationNotifications: problems.map((text) => ({
+                  level: 'warning',
+                  message: { text: sarifText(text) },
+                })),
+              },
+            ],
+            columnKind: 'utf16CodeUnits',
+            results: [],
           },
         ],
-        columnKind: 'utf16CodeUnits',
-        results,
-      },
-    ],
+      };
+      return jsonWith(log, 'results', results, DEPTH);
+    },
   };
-  return `${JSON.stringify(log, null, 2)}\n`;
 }
+
+/** A result stands in the list of a run, which stands in that of the log. */
+const DEPTH = 4;
 
 function ruleOf(check: Check): object {
   return {

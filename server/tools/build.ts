@@ -1,7 +1,7 @@
 /**
  * Bundles the programs into dist/, minified: what starts each as a file of its own, their texts and the tables packed together in another;
  * and writes the pages of the findings beside them, and what of others is in them. `--small` packs as small as can be, which takes some
- * seconds; `--watch` rebuilds the bundles on change.
+ * seconds; `--named` leaves every function its name, for a profile; `--watch` rebuilds the bundles on change.
  */
 import './tables-as-text.ts';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
@@ -56,12 +56,15 @@ const PROGRAMS = [
 const PACK = 'quern.br';
 const WORDS = 'words.bin';
 const effort = argv.includes('--small') ? 'small' : 'quick';
+const isNamed = argv.includes('--named');
 const tables = new Tables(`${root}server/data`);
 
 const BUNDLE: esbuild.BuildOptions = {
   absWorkingDir: root,
   bundle: true,
-  minify: true,
+  minifySyntax: true,
+  minifyWhitespace: true,
+  minifyIdentifiers: !isNamed,
   platform: 'node',
   target: 'node20',
   outdir: 'dist',
@@ -140,6 +143,7 @@ const asFile: esbuild.Plugin = {
 
 /** What esbuild minified with its names chosen anew, so that one is used as often as can be: a tenth less once it is packed. */
 function renamed(path: string, text: string): string {
+  if (isNamed) return text;
   const { code, errors } = minifySync(path, text, {
     compress: false,
     mangle: true,

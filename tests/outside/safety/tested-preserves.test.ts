@@ -52,6 +52,15 @@ describe('between the tested recipe and the usual', () => {
   });
 });
 
+describe('within a fifth of the usual', () => {
+  test.each(['Bread-and-butter pickles', 'Quick sweet pickles', 'Pickled beets'])('it is pointed to: %s', (name) => {
+    const printed = TESTED.find((each) => each.name === name);
+    const [only, ...more] = found(printed === undefined ? '' : textOf(printed));
+    expect([only?.severity, more.length]).toEqual(['info', 0]);
+    expect(only?.said.message).toContain(`${name.toLowerCase()} (USDA Complete Guide, page`);
+  });
+});
+
 const jar = (list: readonly string[], ...steps: readonly string[]): string =>
   `recipe Jar\n${list.map((line) => `  ${line}\n`).join('')}${steps.map((step) => `  do ${step}\n`).join('')}  do Seal the jars, boil them for 10 min and keep in the pantry for a year.\n`;
 

@@ -66,6 +66,8 @@ export interface InJar {
   /** The tested recipe with the least acid over such vegetables, and whether this is no milder. */
   readonly tested?: TestedRecipe;
   readonly isTested: boolean;
+  /** Less than the usual by no more than many a tested recipe. */
+  readonly isNear: boolean;
   readonly isFruit: boolean;
   /** Boiled eggs: no vinegar makes them keep out of the cold. */
   readonly isEgg: boolean;
@@ -106,6 +108,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       acid: mix.acidG / (mix.massG - mix.of.sugar),
       least: PICKLE,
       isTested: false,
+      isNear: false,
       isFruit: false,
       isEgg: true,
       unprocessed: false,
@@ -152,9 +155,12 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     tested?: TestedRecipe,
   ): InJar | undefined {
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
-    const unprocessed = acid >= usual * SLACK;
-    if (kept === undefined || (unprocessed && !isCannedCold(journey, body, mix, kept))) return undefined;
+    if (kept === undefined) return undefined;
+    const isNear = acid >= usual * SLACK;
+    const unprocessed = isNear && isCannedCold(journey, body, mix, kept);
     const isTested = !unprocessed && tested !== undefined && acid >= tested.acid * ROUNDED;
+    // So near the usual, only a tested recipe of such vegetables is pointed to.
+    if (isNear && !unprocessed && (!isTested || acid >= usual * ROUNDED)) return undefined;
     const least = tested === undefined || unprocessed || isTested ? usual : Math.min(usual, tested.acid);
     const unweighed = mix.acidG === 0 && hasSourUnweighed(journey, body);
     const asked = kept.sure === 'unread' || unweighed;
@@ -168,6 +174,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       least,
       ...(tested && tested.acid < usual && { tested }),
       isTested,
+      isNear,
       isFruit,
       isEgg: false,
       unprocessed,

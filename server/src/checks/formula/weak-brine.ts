@@ -50,11 +50,11 @@ A part without \`as\` that is left to ferment, for a day or more or for as long 
       {
         text: 'recipe Kraut\npart cabbage as lacto-ferment\n  1 kg      white cabbage\n  9 g       fine salt\n# "fine salt" weak-brine *: 1.8 to 5 %\n  do Rub the salt into the cabbage and pack it into a jar.\n  do Ferment at 18 C for 14 d.\n',
         after: {
-          'Write 18 g fine salt, 9 g more':
-            'recipe Kraut\npart cabbage as lacto-ferment\n  1 kg      white cabbage\n  18 g      fine salt\n  do Rub the salt into the cabbage and pack it into a jar.\n  do Ferment at 18 C for 14 d.\n',
+          'Write 19 g fine salt, 10 g more':
+            'recipe Kraut\npart cabbage as lacto-ferment\n  1 kg      white cabbage\n  19 g      fine salt\n  do Rub the salt into the cabbage and pack it into a jar.\n  do Ferment at 18 C for 14 d.\n',
         },
       },
-      'recipe Pickled carrots\npart jar as lacto-ferment\n  600 g     carrots, sliced\n  600 g     water\n  18 g      fine salt\n# "fine salt" weak-brine info *: salt of the vegetables and the water is 1.6 %\n  do Dissolve the salt in the water and pour it over the carrots.\n  do Ferment at 18 C for 10 d.\n',
+      'recipe Pickled carrots\npart jar as lacto-ferment\n  600 g     carrots, sliced\n  600 g     water\n  18 g      fine salt\n# "fine salt" weak-brine *: salt of the vegetables and the water is 1.5 %\n  do Dissolve the salt in the water and pour it over the carrots.\n  do Ferment at 18 C for 10 d.\n',
     ],
   },
 });

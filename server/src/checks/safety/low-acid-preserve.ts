@@ -38,11 +38,11 @@ const found = foundAgain<Values>(
   overJourneys((_, journey) =>
     keptInJars(journey).map((jar) => {
       const { body, what, part, kept, acid, least, tested, isTested, isFruit, isEgg, unprocessed } = jar;
-      const { unweighed, asked, inferred } = jar;
+      const { isNear, unweighed, asked, inferred } = jar;
       const { start, end } = what.node.name ?? { start: 0, end: 0 };
       return {
         at: { part, line: what.line, start, end },
-        ...(asked
+        ...(asked || (isNear && isTested)
           ? { severity: 'info' as const }
           : (inferred || isTested || unprocessed) && { severity: 'warning' as const }),
         values: {
@@ -92,7 +92,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** What is shut up in jars or packs by the steps, or is to keep out of the cold for weeks, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in it, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): how it is kept in the end, whether it was under pressure, and else how much acetic or citric acid all but its sugar holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart), and tomatoes with other vegetables in between, each by its weight. Some tested recipes hold less over their own vegetables (bread-and-butter pickles, bell peppers, asparagus, chile salsa and a few more, by guide and page): down to that it is a warning that names the recipe, below it an error; beans, carrots and all that no such recipe has keep the usual. The strength that is written with the vinegar counts, and water that a step drains off does not. Boiled eggs keep in vinegar in the cold alone. What is left in its jar out of the cold for ${LEFT_DAYS} days or more counts as shut up, but for vegetables that have no vinegar and salt enough to turn sour (${SOURING_SALT * 100} %). Where it lies in a place that nobody knows, or something sour goes in of which no amount is read, it is asked about (information); what was cooked and is only filled into jars, with no word of a lid or of the cold, is a warning.
+  explain: `**What it computes.** What is shut up in jars or packs by the steps, or is to keep out of the cold for weeks, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in it, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): how it is kept in the end, whether it was under pressure, and else how much acetic or citric acid all but its sugar holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart), and tomatoes with other vegetables in between, each by its weight. Some tested recipes hold less over their own vegetables (bread-and-butter pickles, bell peppers, asparagus, chile salsa and a few more, by guide and page): within a fifth of the usual that is information, down to the tested recipe a warning that names it, below it an error; beans, carrots and all that no such recipe has keep the usual. The strength that is written with the vinegar counts, and water that a step drains off does not. Boiled eggs keep in vinegar in the cold alone. What is left in its jar out of the cold for ${LEFT_DAYS} days or more counts as shut up, but for vegetables that have no vinegar and salt enough to turn sour (${SOURING_SALT * 100} %). Where it lies in a place that nobody knows, or something sour goes in of which no amount is read, it is asked about (information); what was cooked and is only filled into jars, with no word of a lid or of the cold, is a warning.
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 

@@ -7,6 +7,7 @@ import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from
 import { agarShare, gelatineG } from './gelling.ts';
 import type { MeasureName } from './kind.ts';
 import { KITCHEN } from './kitchen-definitions.ts';
+import { addedSaltShare } from './kitchen-shares.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './leavening.ts';
 import {
   acidLiquid,
@@ -165,14 +166,14 @@ const DEFINITIONS = {
   'brine salt': {
     words: 'salt of the vegetables and the water',
     unit: 'percent',
-    top: saltShare,
+    top: addedSaltShare,
     bottom: wholeShare,
     per: 'mix',
   },
   'cure salt': {
     words: 'salt on the weight of the fish or meat',
     unit: 'percent',
-    top: saltShare,
+    top: addedSaltShare,
     bottom: fleshShare,
     per: 'fish or meat',
   },

@@ -4,6 +4,7 @@
  */
 import type { MeasureName } from './kind.ts';
 import {
+  addedSaltShare,
   crumbShare,
   cultureShare,
   curdlingAcid,
@@ -18,7 +19,7 @@ import {
   souringAcid,
   souringShare,
 } from './kitchen-shares.ts';
-import { liquidShare, saltShare, sugarSolids, wholeShare } from './shares.ts';
+import { liquidShare, sugarSolids, wholeShare } from './shares.ts';
 import type { Ratio } from './worked-ratio.ts';
 
 export const KITCHEN = {
@@ -69,11 +70,17 @@ export const KITCHEN = {
   'mash salt': {
     words: 'salt of the chillies and the water',
     unit: 'percent',
-    top: saltShare,
+    top: addedSaltShare,
     bottom: fermentingShare,
     per: 'mix',
   },
-  'salt per water': { words: 'salt per water', unit: 'percent', top: saltShare, bottom: liquidShare, per: 'water' },
+  'salt per water': {
+    words: 'salt per water',
+    unit: 'percent',
+    top: addedSaltShare,
+    bottom: liquidShare,
+    per: 'water',
+  },
   'culture per liquid': {
     words: 'culture per milk or tea',
     unit: 'percent',

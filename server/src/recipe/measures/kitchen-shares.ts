@@ -3,7 +3,8 @@
  * Refuses to know the formula it stands in; the shares of doughs, creams and sauces are in `shares.ts`.
  */
 import { bookIdOf, FLESH, type Food, type FoodClass } from '../../food/food.ts';
-import { acidShare, liquidShare, part, type Share } from './shares.ts';
+import type { Ingredient } from '../model.ts';
+import { acidShare, liquidShare, part, type Share, saltShare } from './shares.ts';
 
 const upTo = (high: number): Share => ({ low: 0, high });
 const of = (food: Food, classes: ReadonlySet<FoodClass>): boolean => classes.has(food.class);
@@ -21,6 +22,15 @@ export function produceShare(food: Food): Share {
   return of(food, MAY_BE_PRODUCE) ? upTo(1) : 0;
 }
 const MAY_BE_PRODUCE: ReadonlySet<FoodClass> = new Set(['leafy herb', 'legume', 'condiment', 'nut', 'sauce']);
+
+/** Salt that was put there: guides to ferments and cures reckon none of what fresh vegetables, fish and meat bring themselves. */
+export function addedSaltShare(food: Food, ingredient?: Ingredient): Share {
+  const share = saltShare(food, ingredient);
+  return of(food, FRESH) && typeof share === 'number' && share < SALTED ? 0 : share;
+}
+const FRESH: ReadonlySet<FoodClass> = new Set([...PRODUCE, ...FLESH, 'leafy herb']);
+/** Chard, the saltiest fresh, has 0.5 % (213 mg of sodium, USDA SR26, NDB 11147); olives, capers and what lies in brine have more. */
+const SALTED = 0.01;
 
 /** Vinegar and sour juice as they are poured; a sour fruit may be squeezed or lie in it. */
 export function souringShare(food: Food): Share {

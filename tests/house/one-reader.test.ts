@@ -62,6 +62,7 @@ const OPEN_TO_ALL = [
   'verb-named',
   'place-named',
   'gear-named',
+  'dish-named',
   'alike',
   'expected',
   'thickness',

@@ -15,8 +15,11 @@ import { isNumber } from './time-amounts.ts';
 const BARE: Range = { low: 100, high: 550 };
 /** Of other things it is more than an hour of the clock. */
 const COOLEST_BARE = 30;
+/** Of an oven, with a digit too few or too many: more than an hour of the clock or a gas mark. */
+const SLIPPED: Range = { low: 13, high: 5500 };
 /** A clock's hours and minutes. */
 const CLOCK_DIGITS = 4;
+const isOfClock = (digits: number): boolean => digits < 2400 && digits % 100 < 60;
 /** Above it a figure is Fahrenheit. */
 const HOTTEST_BARE_C = 275;
 
@@ -40,14 +43,14 @@ export function findBareFigures(pieces: readonly Piece[], items: readonly Senten
     const joint = jointOf(pieces[at - 1]?.sense ?? UNKNOWN);
     const next = pieces[at + 1];
     const isLast = next === undefined || next.sort !== 'word' || next.part !== 'thing';
-    const node = isLast ? bareNode(items[piece.from]) : undefined;
-    if (node === undefined) continue;
     const isAt = adds(joint?.adds ?? [], 'oven') > 0;
+    const node = isLast ? bareNode(items[piece.from], isOven && (isAt || joint?.is === 'to')) : undefined;
+    if (node === undefined) continue;
     if (
       isReading ||
       isInMiddle(pieces, at, node) ||
       (isPlaced && isAt) ||
-      (isOven && (isAt || joint?.is === 'to') && node.lowDegrees >= BARE.low)
+      (isOven && (isAt || joint?.is === 'to') && (node.lowDegrees >= BARE.low || node.lowDegrees < COOLEST_BARE))
     )
       piece.sort = 'temperature';
   }
@@ -83,12 +86,13 @@ const AHEAD = 3;
 const OVEN = 3;
 
 /** The temperature that a number is where it is one. */
-function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
+function bareNode(item: SentenceItem | undefined, isOvens = true): TemperatureNode | undefined {
   if (item?.kind !== 'measured' || !isNumber(item)) return undefined;
   const { quantity, low, high, start, end } = item;
-  if (quantity.low < COOLEST_BARE || quantity.high > BARE.high) return undefined;
-  // `at 0500`
-  if (end - start === CLOCK_DIGITS && quantity.low === quantity.high) return undefined;
+  const possible = isOvens ? SLIPPED : { low: COOLEST_BARE, high: BARE.high };
+  if (quantity.low < possible.low || quantity.high > possible.high) return undefined;
+  // `at 0500`, `at 1730`
+  if (end - start === CLOCK_DIGITS && quantity.low === quantity.high && isOfClock(quantity.low)) return undefined;
   return {
     kind: 'temperature',
     start,

@@ -1,3 +1,4 @@
+import type { Range } from '../../measure/quantity.ts';
 import type { Bake } from '../../recipe/baking/bakes.ts';
 import { ovenTimes } from '../../recipe/baking/oven-time.ts';
 import { restsOn, roundMinutes } from '../../recipe/baking/said.ts';
@@ -41,10 +42,21 @@ const find = foundAgain<Values>((recipe) =>
       {
         at: { part: time.bake.part.index, line: time.bake.line, start: said.start, end: said.end },
         values: { low: said.low, high: said.high, likely, least, most, rests: restsOn(time).join(', ') },
+        ...(isFar(recipe, time, said) && { severity: 'warning' as const }),
       },
     ];
   }),
 );
+
+/** So many times too long, or too short for what roasts whole, nobody means it; a short one may be one of several bakes, or of several pieces. */
+const TOO_LONG = 4;
+const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 3.5, joint: 5 };
+
+function isFar(recipe: Recipe, { estimate: { likely }, load }: Estimated, said: Range): boolean {
+  const shorter = TOO_SHORT[load.kind.form];
+  if (said.low > likely * TOO_LONG) return true;
+  return shorter !== undefined && said.high < likely / shorter && ovenTimes(recipe).length === 1;
+}
 
 function isFitted({ estimate, load }: Estimated): boolean {
   return (
@@ -80,7 +92,7 @@ export default defineCheck<Values>({
     title:
       'conduction with Choi and Okos properties; coefficients fitted to USDA FSIS roasting charts, Armed Forces Recipe Service cards and others',
   },
-  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind.
+  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind, and louder where that is ${TOO_LONG} times too long, or a whole bird or joint is in for less than a third or a fifth of it.
 
 **Why it matters.** A time that is wrong by half burns the rim or leaves the middle raw; it is the figure most often wrong.
 
@@ -102,6 +114,7 @@ export default defineCheck<Values>({
     ],
     bad: [
       'recipe Rolled leg of lamb\n  2.4 kg    boneless leg of lamb\n  do Roast the lamb at 163 C for 60 min, to 63 C in the middle, and rest for 3 min.\n# "for 60 min" bake-time-doubtful: likely 140 min\n',
+      'recipe Roast turkey\n  5 kg      turkey\n  do Roast the turkey at 180 C for 30 min, until the thigh reads 74 C.\n# "for 30 min" bake-time-doubtful warning: likely 165 min\n',
       'recipe Plain cake as creamed cake\n  yield   8 slices\n  pan     23 cm round\n  130 g     plain flour\n  140 g     sugar\n  75 g      butter\n  80 g      whole egg\n  118 g     whole milk\n  5 g       baking powder\n  do Beat everything together and pour into the tin.\n  do Bake at 177 C for 80 min until a skewer comes out clean.\n# "for 80 min" bake-time-doubtful: long for this\n',
     ],
   },

@@ -8,12 +8,14 @@ import { inScale } from '../other-scale.ts';
 import { calledAs } from './heat-words.ts';
 import { heatedIn } from './heated.ts';
 import { strayHeats } from './out-of-span.ts';
+import type { NamedBy } from './written-heat.ts';
 
 interface Values {
   readonly node: TemperatureNode;
   readonly celsius: number;
   readonly way: HeatWay;
   readonly of: string;
+  readonly by: NamedBy | undefined;
   readonly isHigh: boolean;
   /** °C */
   readonly least: number;
@@ -22,7 +24,7 @@ interface Values {
 }
 
 /** °C beyond all that is ever done, from which on nobody means it; of fat so much is near where it catches fire. */
-const FAR_C: Readonly<Record<HeatWay, number>> = { oven: 90, stove: 60, fat: 18, rise: 12, none: 0 };
+const FAR_C: Readonly<Record<HeatWay, number>> = { oven: 90, stove: 60, fat: 18, rise: 12, live: 20, none: 0 };
 
 const find = foundAgain<Values>((recipe) => {
   const seen = new Set<string>();
@@ -33,12 +35,12 @@ const find = foundAgain<Values>((recipe) => {
       const key = `${place.part}.${place.line}.${start}`;
       if (seen.has(key)) return [];
       seen.add(key);
-      const { way, of } = heated;
+      const { way, of, by: named } = heated;
       const celsius = isHigh ? figure.celsius.low : figure.celsius.high;
       return [
         {
           at: { ...place, start, end },
-          values: { node, celsius, way, of, isHigh, least: usual.low, most: usual.high, meant },
+          values: { node, celsius, way, of, by: named, isHigh, least: usual.low, most: usual.high, meant },
           ...(by > FAR_C[way] && isHigh && { severity: 'error' as const }),
         },
       ];
@@ -54,7 +56,7 @@ export default defineCheck<Values>({
   scope: 'recipe',
   doubtsFigure: true,
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Each heat of an oven, of what is stirred or boiled on the stove, of fat to fry in and of what rises or is cultured, against the least and the most that a thing of its kind is ever heated to: a meringue is not baked at 250 °C, a marshmallow not boiled to 180 °C, nothing fried at 80 °C, no yoghurt cultured at 70 °C. The kind is the one that is written, or plain from the list; else what lies in the oven says it (flesh, a dough with yeast, a batter, a custard).
+  explain: `**What it computes.** Each heat of an oven, of what is stirred or boiled on the stove, of fat to fry in and of what rises or is cultured, against the least and the most that a thing of its kind is ever heated to: a meringue is not baked at 250 °C, a marshmallow not boiled to 180 °C, nothing fried at 80 °C, no yoghurt cultured at 70 °C. The kind is the one that is written; else the step, the part or the title says what it is (\`Bake the scones\`, \`Pavlova\`), if that can be what lies there, or the list plainly does; else what lies in the oven (flesh, a dough with yeast, a batter, a custard). Also into how hot a thing yeast or a culture is stirred.
 
 **Why it matters.** It is a slip of a digit or of the scale, and burns the dish or leaves it raw.
 
@@ -62,12 +64,19 @@ export default defineCheck<Values>({
 
 **Silent** for what cannot be at all (\`implausible-temperature\` has that), for grills, and for what is only warmed.`,
   find: ({ recipe, house }) => find(recipe, house),
-  say: ({ node, celsius, way, of, isHigh, least, most, meant }) => {
+  say: ({ node, celsius, way, of, by, isHigh, least, most, meant }) => {
     const degrees = Math.round(node.lowDegrees);
     const other = meant && ` ${degrees} °${meant} would fit: is the unit right?`;
     const scale = scaleIn(celsius, node);
+    if (way === 'live')
+      return {
+        message: `${ownDegrees(celsius, node)} kills the ${of.slice('any '.length)} that goes in: let it cool to less than ${ownDegrees(most, node)} before, or mend the figure.`,
+        value: celsius,
+        unit: 'C',
+        band: [null, most],
+      };
     return {
-      message: `${ownDegrees(celsius, node)} is ${isHigh ? 'hotter' : 'cooler'} than ${WHAT[way]} ever is for ${calledAs(of)}, ${spanIn({ low: least, high: most }, scale)}:${other ?? ' mend the figure.'}`,
+      message: `${ownDegrees(celsius, node)} is ${isHigh ? 'hotter' : 'cooler'} than ${WHAT[way]} ever is for ${calledAs(of, by)}, ${spanIn({ low: least, high: most }, scale)}:${other ?? ' mend the figure.'}`,
       value: celsius,
       unit: 'C',
       band: [Number.isFinite(least) ? least : null, Number.isFinite(most) ? most : null],
@@ -80,6 +89,8 @@ export default defineCheck<Values>({
       'recipe Chips\n  yield   4 portions\n  1 kg      potatoes\n  2 l       sunflower oil\n  do Heat the oil to 130 C and fry the potatoes for 6 min.\n  do Heat the oil to 190 C and fry again for 2 min until golden.\n',
     ],
     bad: [
+      'recipe Scones\n  350 g     self-raising flour\n  85 g      butter\n  175 ml    milk\n  do Rub the butter into the flour, stir in the milk and cut out rounds.\n  do Bake the scones at 120 C for 12 min until risen.\n# "120 C" heat-out-of-range: scone (taken from the step), 150 to 265 °C\n',
+      'recipe Buns\n  500 g     bread flour\n  250 ml    milk\n  7 g       dried yeast\n  do Heat the milk to 70 C and stir in the yeast.\n# "70 C" heat-out-of-range: kills the yeast\n  do Add the flour, knead, and leave to rise for 1 h. Bake at 200 C for 20 min until gold.\n',
       {
         text: 'recipe Kisses as meringue\n  yield   20 kisses\n  120 g     egg white\n  240 g     caster sugar\n  do Whisk the egg white, adding the sugar.\n  do Pipe in 20 and bake at 275 C for 1 h until dry.\n# "275 C" heat-out-of-range *: an oven ever is for meringue, 60 to 265 °C\n',
         after: {
@@ -97,6 +108,7 @@ const WHAT: Readonly<Record<HeatWay, string>> = {
   stove: 'it',
   fat: 'fat',
   rise: 'the place',
+  live: 'it',
   none: 'it',
 };
 

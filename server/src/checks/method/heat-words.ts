@@ -3,6 +3,7 @@
  * Refuses to judge.
  */
 import { trimmed } from '../../measure/number-text.ts';
+import type { NamedBy } from './written-heat.ts';
 
 /** What is of no kind, as it is called. */
 const CALLED: Readonly<Record<string, string>> = {
@@ -12,16 +13,25 @@ const CALLED: Readonly<Record<string, string>> = {
   'any batter': 'cake, pastry or biscuits',
   'any custard': 'a custard',
   'any fat': 'frying',
+  'any fish': 'fish',
+  'any potato': 'potatoes',
+  'any rice': 'rice',
+  'any pasta': 'pasta',
+  'any egg': 'eggs',
+  'any yeast': 'yeast',
+  'any culture': 'a live culture',
   'any chocolate': 'chocolate',
   'any cultured milk': 'milk with a culture in it',
 };
 
-/** `cookie`, `meringue or meat or fish` */
-export const calledAs = (of: string): string =>
-  of
+/** `cookie`, `meringue or meat or fish`, `scone (taken from the title)` */
+export function calledAs(of: string, by: NamedBy | undefined): string {
+  const called = of
     .split(' or ')
     .map((each) => CALLED[each] ?? each)
     .join(' or ');
+  return by === undefined ? called : `${called} (taken from ${by})`;
+}
 
 const HOUR = 60;
 const DAY = 1440;

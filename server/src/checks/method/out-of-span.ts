@@ -6,7 +6,7 @@ import type { HeatSpan } from '../../heat/spans.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import type { Heated, WrittenHeat, WrittenTime } from './heated.ts';
+import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
 
 export interface StrayHeat {
   readonly heat: WrittenHeat;
@@ -39,7 +39,7 @@ const hull = (ranges: readonly Range[]): Range => ({
   high: Math.max(...ranges.map(({ high }) => high)),
 });
 
-export function strayHeats({ spans, heats }: Heated): readonly StrayHeat[] {
+export function strayHeats({ way, spans, heats }: Heated): readonly StrayHeat[] {
   if (spans.length === 0) return [];
   const usual = hull(spans.map(({ celsius }) => celsius));
   return heats.flatMap((heat): readonly StrayHeat[] => {
@@ -49,7 +49,8 @@ export function strayHeats({ spans, heats }: Heated): readonly StrayHeat[] {
     const isHigh = celsius.low > usual.high;
     if (!isHigh && heat.isOnTheWay === true) return [];
     const other = node.unit === 'C' || node.unit === 'F' ? (node.unit === 'C' ? 'F' : 'C') : undefined;
-    const instead = other && celsiusOf({ ...node, unit: other });
+    // What is alive in it goes into whatever is cooler.
+    const instead = way === 'live' ? undefined : other && celsiusOf({ ...node, unit: other });
     return [
       {
         heat,

@@ -67,7 +67,7 @@ export default defineCheck<Values>({
     const scene = { value: node.lowDegrees, unit: node.unit };
     if (meant === undefined)
       return {
-        message: `${degrees} °${node.unit} is no temperature for ${WHAT[what]}, in °C or °F: mend the figure. ${CAUTION}`,
+        message: `${degrees}${node.unit === 'unsaid' ? '' : ` °${node.unit}`} is no temperature for ${WHAT[what]}, in °C or °F: mend the figure. ${CAUTION}`,
         ...scene,
       };
     const other = meant === 'F' ? (node.lowDegrees - 32) / 1.8 : node.lowDegrees * 1.8 + 32;
@@ -95,6 +95,7 @@ export default defineCheck<Values>({
     bad: [
       'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 1800 C for 10 min until golden.\n# "1800 C" implausible-temperature: in °C or °F\n',
       'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 18 C for 10 min until golden.\n# "18 C" implausible-temperature: in °C or °F\n',
+      'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 18 for 10 min until golden.\n# "18" implausible-temperature: in °C or °F\n',
       'recipe Oats\n  200 g     rolled oats\n  100 g     honey\n  do Warm the honey to 40 C and stir in the oats.\n  do Bake at 180 F for 10 min until golden.\n# "180 F" implausible-temperature warning *: alone among figures in °C\n  do Cool to 20 C.\n',
       'recipe Trifle\n  500 g     custard\n  200 g     sponge fingers\n  do Layer the custard and the sponge fingers.\n  do Chill at 4 F overnight.\n# "4 F" implausible-temperature *: a fridge\n',
       'recipe Chips\n  1 kg      potatoes\n  1 l       sunflower oil\n  do Fry the potatoes in the oil at 375 C for 4 min until golden.\n# "375 C" implausible-temperature *: cooked in\n',
@@ -160,7 +161,7 @@ function valuesOf(heat: HeatFigure, part: Part): Values | undefined {
   const [node] = heat.written;
   const { event, of, meant, cannot, bound } = heat;
   if (node === undefined || event === undefined || bound === 'change' || event.said === 'not') return undefined;
-  if (node.unit !== 'C' && node.unit !== 'F') return undefined;
+  if (node.unit !== 'C' && node.unit !== 'F' && (node.unit !== 'unsaid' || of !== 'oven')) return undefined;
   const values = { node, what: whatOf(heat), odd: false };
   if (of === 'oven') {
     if (isHearth(heat)) return undefined;

@@ -51,6 +51,9 @@ export const FAMILIES = [
   'bacon',
   'sausage',
   'organ',
+  'potato',
+  'rice',
+  'pasta',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 

@@ -1,0 +1,190 @@
+/**
+ * Knows what a recipe heats on the stove by what lies there, whatever the kind of its part: what is read of a dish that is named, chocolate by
+ * itself, and how long potatoes, rice, pasta and eggs boil.
+ * Refuses to judge.
+ */
+import { spansOf } from '../../heat/spans.ts';
+import type { Event } from '../../prose/event.ts';
+import type { BoundEvent } from '../../recipe/journey/bind.ts';
+import { type Body, WAS } from '../../recipe/journey/bodies.ts';
+import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
+import { journeysOf } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import { type Family, isIn } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
+import type { Ingredient, IngredientRef, Part, Recipe } from '../../recipe/model.ts';
+import { cooksThrough, isFigure, isStoveHeat, spentIn } from './heated-on-stove.ts';
+import { namedAt } from './taken-for.ts';
+import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
+
+/** A figure of food that is heated, and what lies there. */
+interface Reading {
+  readonly part: Part;
+  readonly line: number;
+  readonly figure: HeatFigure;
+  readonly by: BoundEvent;
+  readonly lying: readonly Ingredient[];
+}
+
+function readingsIn(recipe: Recipe): readonly Reading[] {
+  const readings: Reading[] = [];
+  for (const journey of journeysOf(recipe))
+    for (const folded of journey.steps) {
+      const part = recipe.parts[folded.part];
+      const step = part?.steps.find(({ line }) => line === folded.line);
+      if (part === undefined || step === undefined) continue;
+      for (const figure of heatsOf(step)) {
+        const by = folded.events.find(({ event }) => event === figure.event);
+        if (by === undefined || (figure.of !== 'food' && figure.of !== 'nothing') || !isFigure(figure)) continue;
+        readings.push({ part, line: folded.line, figure, by, lying: heatedBy(recipe, folded, by) });
+      }
+    }
+  return readings;
+}
+
+/** What is in the pot then, and not what goes in behind it: what the words name, where it gets hardly warm. */
+function heatedBy({ heads }: Recipe, { after, ended }: FoldedStep, by: BoundEvent): readonly Ingredient[] {
+  const heated = [...after.bodies, ...ended]
+    .flatMap(({ members }) => members)
+    .flatMap(({ of, state }) => (state.heatedBy === by ? (heads[of.part]?.ingredients[of.ingredient] ?? []) : []));
+  if (heated.length > 0) return heated;
+  return by.names.flatMap(({ role, mention }) =>
+    role === 'what'
+      ? mention.ingredients.flatMap(({ part, ingredient }) => heads[part]?.ingredients[ingredient] ?? [])
+      : [],
+  );
+}
+
+/** Heated to less, nothing is on its way: rooms are as warm (judgement). */
+const LEAST_WARMED_C = 20;
+const OPEN = Number.POSITIVE_INFINITY;
+
+/** What is read of food on the stove, by its name; of chocolate, and of whatever else. */
+export function readOf(recipe: Recipe): readonly Heated[] {
+  const chocolate: WrittenHeat[] = [];
+  const others: WrittenHeat[] = [];
+  const named = new Map<string, Heated & { readonly heats: WrittenHeat[] }>();
+  for (const { part, line, figure, by, lying } of readingsIn(recipe)) {
+    const { event } = by;
+    if (lying.length === 0) continue;
+    const heat = { part: part.index, line, figure };
+    if (event.act === 'heat' && lying.every(isChocolate)) chocolate.push(heat);
+    if (part.head.kind !== undefined || event.craft === 'fry' || !heatsFood(event)) continue;
+    const portioned = lying.map((ingredient) => ({ ingredient, share: 1 }));
+    const taken = namedAt(recipe, { part, line, event }, 'stove', portioned);
+    if (taken === undefined) {
+      if (event.act === 'heat' && figure.of === 'food') others.push(heat);
+      continue;
+    }
+    const there = named.get(taken.of) ?? { way: 'stove', ...taken, heats: [], times: [], totalMin: OPEN };
+    named.set(taken.of, there);
+    there.heats.push({ ...heat, isOnTheWay: !cooksThrough(event) && figure.celsius.high >= LEAST_WARMED_C });
+  }
+  return [
+    ...[...named.values()].map((each) => ({ ...each, heats: hottestAlone(each.heats) })),
+    ...heatsAlone('any chocolate', chocolate),
+    ...heatsAlone('any', others),
+  ];
+}
+
+const heatsAlone = (of: string, heats: readonly WrittenHeat[]): readonly Heated[] =>
+  heats.length === 0 ? [] : [{ way: 'stove', of, spans: spansOf(of, 'stove'), heats, times: [], totalMin: OPEN }];
+
+/** On the stove, or as it is beaten over water. */
+const heatsFood = (event: Event): boolean =>
+  isStoveHeat(event) ||
+  (event.act === 'combine' && event.said === 'yes' && (event.medium?.is === 'water' || event.medium?.is === 'steam'));
+
+/** All but the hottest are on the way to it. */
+function hottestAlone(heats: readonly WrittenHeat[]): readonly WrittenHeat[] {
+  const hottest = Math.max(...heats.map(({ figure }) => figure.celsius.high));
+  return heats.map((heat) => (heat.figure.celsius.high < hottest ? { ...heat, isOnTheWay: true } : heat));
+}
+
+const isChocolate = (ingredient: Ingredient): boolean => foodOf(ingredient)?.class === 'chocolate';
+
+/** What boils by a time of its own. */
+const BOILED = ['potato', 'rice', 'pasta', 'egg'] as const satisfies readonly Family[];
+/** Heat of another sort than that of water and ovens: a time says nothing of it. */
+const OTHERWISE = WAS.pressed | WAS.microwaved | WAS.canned;
+
+interface Boiled {
+  readonly of: Family;
+  readonly times: WrittenTime[];
+  /** Of all its heats; Infinity where one does not say. */
+  totalMin: number;
+  /** What heated it last. */
+  by: BoundEvent;
+}
+
+/** Potatoes, rice, pasta and eggs in their shells that boil by themselves. */
+export function boiledIn(recipe: Recipe): readonly Heated[] {
+  if (!recipe.heads.some(({ ingredients }) => ingredients.some((each) => BOILED.some((of) => isIn(each, of)))))
+    return [];
+  const boils = new Map<Ingredient, Boiled>();
+  for (const journey of journeysOf(recipe)) for (const folded of journey.steps) boilIn(recipe, folded, boils);
+  return [...boils.values()].flatMap(({ of, times, totalMin }): readonly Heated[] => {
+    const spans = spansOf(`any ${of}`, 'stove');
+    return times.length === 0 ? [] : [{ way: 'stove', of: `any ${of}`, spans, heats: [], times, totalMin }];
+  });
+}
+
+/** What a step adds to that. */
+function boilIn(recipe: Recipe, folded: FoldedStep, boils: Map<Ingredient, Boiled>): void {
+  const minutes = minutesOf(folded);
+  const seen = new Set<Ingredient>();
+  for (const { members } of [...folded.after.bodies, ...folded.ended])
+    for (const { of, state } of members) {
+      const ingredient = ingredientAt(recipe, of);
+      const family = ingredient && BOILED.find((each) => isIn(ingredient, each));
+      const by = state.heatedBy;
+      if (ingredient === undefined || family === undefined || by === undefined || seen.has(ingredient)) continue;
+      const boiled = boils.get(ingredient) ?? { of: family, times: [], totalMin: 0, by };
+      if (!folded.events.includes(by)) {
+        // `Fry them`, `then at 190 C`: nobody says of it by name that it is heated on.
+        if (by !== boiled.by || folded.events.some(isUnnamedHeat)) boiled.totalMin = OPEN;
+        continue;
+      }
+      seen.add(ingredient);
+      boiled.by = by;
+      boils.set(ingredient, boiled);
+      boiled.totalMin += (state.was & OTHERWISE) === 0 ? minutes : OPEN;
+      if (boilsAlone(by, family, members, recipe))
+        for (const time of spentIn(by.event))
+          boiled.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
+    }
+}
+
+const isUnnamedHeat = ({ event, unnamed }: BoundEvent): boolean => event.act === 'heat' && unnamed !== undefined;
+
+/** Of all heats of a step; `bring to the boil` takes no time worth counting. */
+const minutesOf = ({ events }: FoldedStep): number =>
+  events.reduce((sum, { event }) => {
+    if (event.act !== 'heat' || event.said === 'not') return sum;
+    const spent = spentIn(event);
+    if (spent.length > 0) return sum + spent.reduce((all, { high }) => all + high, 0);
+    return event.lasts === 'no' && event.until.length === 0 ? sum : OPEN;
+  }, 0);
+
+const ingredientAt = ({ heads }: Recipe, { part, ingredient }: IngredientRef): Ingredient | undefined =>
+  heads[part]?.ingredients[ingredient];
+
+/** In water that boils, with nothing beside it that takes its own time. */
+function boilsAlone({ event }: BoundEvent, family: Family, members: Body['members'], recipe: Recipe): boolean {
+  return (
+    isStoveHeat(event) &&
+    cooksThrough(event) &&
+    event.craft === undefined &&
+    (event.medium === undefined || event.medium.is === 'water') &&
+    event.temperatures.length === 0 &&
+    members.every(({ of, state }) => {
+      const ingredient = ingredientAt(recipe, of);
+      return ingredient !== undefined && (isIn(ingredient, family) ? state.cut !== 'minced' : isBeside(ingredient));
+    })
+  );
+}
+
+/** What water is seasoned with. */
+const isBeside = (ingredient: Ingredient): boolean =>
+  BESIDE.some((each) => isIn(ingredient, each)) || foodOf(ingredient)?.class === 'salt';
+const BESIDE = ['water', 'vinegar', 'fat'] as const satisfies readonly Family[];

@@ -1,0 +1,47 @@
+/**
+ * Knows what the parts of a recipe fry, with the heats of the fat, and how long it fries deep in it, as they are written.
+ * Refuses to judge.
+ */
+import { spansOf } from '../../heat/spans.ts';
+import type { Event } from '../../prose/event.ts';
+import type { Part, Recipe } from '../../recipe/model.ts';
+import { isFigure, spentIn, stepsOf } from './heated-on-stove.ts';
+import { kindOf, namedAt } from './taken-for.ts';
+import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
+
+export const friedIn = (recipe: Recipe): readonly Heated[] => recipe.parts.flatMap((part) => inFat(recipe, part));
+
+function inFat(recipe: Recipe, part: Part): readonly Heated[] {
+  const steps = stepsOf(part);
+  const frying = steps.flatMap(({ line, events }) => events.filter(isFrying).map((event) => ({ part, line, event })));
+  if (frying.length === 0) return [];
+  const heats = steps.flatMap(({ line, figures }) =>
+    figures.flatMap((figure): readonly WrittenHeat[] =>
+      figure.of === 'medium' && isFigure(figure) && isOfFat(figure.event) ? [{ part: part.index, line, figure }] : [],
+    ),
+  );
+  const times = frying.flatMap(({ line, event }) =>
+    event.craft === 'deep-fry'
+      ? spentIn(event).map((time): WrittenTime => ({ ...time, part: part.index, line, at: [] }))
+      : [],
+  );
+  if (heats.length + times.length === 0) return [];
+  const name = kindOf(part);
+  const own = name === undefined ? [] : spansOf(name, 'fat');
+  const lying = part.head.ingredients.map((ingredient) => ({ ingredient, share: 1 }));
+  const named =
+    own.length === 0
+      ? frying.map((where) => namedAt(recipe, where, 'fat', lying)).find((each) => each !== undefined)
+      : undefined;
+  const taken =
+    named ??
+    (own.length > 0 && name !== undefined
+      ? { of: name, spans: own }
+      : { of: 'any fat', spans: spansOf('any fat', 'fat') });
+  return [{ way: 'fat', ...taken, heats, times, totalMin: Number.POSITIVE_INFINITY }];
+}
+
+const isFrying = ({ craft, said }: Event): boolean => said === 'yes' && (craft === 'deep-fry' || craft === 'fry');
+/** `Heat the oil to 180 C` says it before anything lies in it. */
+const isOfFat = (event: Event | undefined): boolean =>
+  event !== undefined && (event.medium?.is === 'fat' || (event.medium === undefined && event.cooks === 'barely'));

@@ -1,0 +1,72 @@
+/**
+ * Knows what a recipe bakes and roasts in an oven, each with its heats and times as they are written.
+ * Refuses to judge.
+ */
+import { middle } from '../../measure/quantity.ts';
+import { celsiusOf } from '../../notation/celsius.ts';
+import type { Bake } from '../../recipe/baking/bakes.ts';
+import { ovenTimes } from '../../recipe/baking/oven-time.ts';
+import { isInOven } from '../../recipe/journey/deeds.ts';
+import { heatsOf } from '../../recipe/journey/figures.ts';
+import type { Recipe } from '../../recipe/model.ts';
+import { takenInOven } from './taken-for.ts';
+import type { Heated, WrittenHeat } from './written-heat.ts';
+
+/** A bake that is no keeping warm. */
+const isWhole = ({ event }: Bake): boolean =>
+  event.act === 'heat' &&
+  // `Toast the rice` is done in a pan as well.
+  (event.craft === 'bake' || event.craft === 'roast' || event.where.some(isInOven)) &&
+  event.cooks !== 'again' &&
+  event.cooks !== 'barely' &&
+  event.cooks !== 'outside';
+
+export function bakedIn(recipe: Recipe): readonly Heated[] {
+  const bakes = ovenTimes(recipe).flatMap(({ bake }) => (isWhole(bake) ? [bake] : []));
+  return bakes.map((bake) => {
+    const { part, line, said } = bake;
+    const at = bake.stages.map(({ celsius }) => celsius);
+    return {
+      way: 'oven',
+      ...takenInOven(recipe, bake),
+      heats: at.flatMap((celsius) => writtenAt(recipe, bake, celsius) ?? []),
+      times: said === undefined ? [] : [{ ...said, part: part.index, line, at }],
+      totalMin: bakes.reduce(
+        (sum, each) => (isOfSame(bake, each) ? sum + (each.said?.high ?? Number.POSITIVE_INFINITY) : sum),
+        0,
+      ),
+    };
+  });
+}
+
+/** Something of the one is in the other, or nobody knows. */
+function isOfSame(a: Bake, b: Bake): boolean {
+  if (a === b) return true;
+  if (a.body === undefined || b.body === undefined) return true;
+  return a.body.members.some(({ of }) =>
+    b.body?.members.some((other) => other.of.part === of.part && other.of.ingredient === of.ingredient),
+  );
+}
+
+/** Where so much heat of an oven is written: in the steps of the part, before them, or above the parts. */
+function writtenAt(recipe: Recipe, { part, line }: Bake, celsius: number): WrittenHeat | undefined {
+  for (let index = part.index; index >= 0; index--) {
+    const there = recipe.parts[index];
+    for (const step of there?.steps.toReversed() ?? [])
+      if (index < part.index || step.line <= line)
+        for (const figure of heatsOf(step))
+          if (figure.of === 'oven' && middle(figure.celsius) === celsius)
+            return figure.meant === undefined && figure.cannot !== true
+              ? { part: index, line: step.line, figure }
+              : undefined;
+  }
+  if (recipe.oven === undefined) return undefined;
+  const { node, at } = recipe.oven;
+  const above = celsiusOf(node);
+  return above.low === celsius && celsius > ABOVE_C.low && celsius < ABOVE_C.high
+    ? { line: at, figure: { start: node.start, end: node.end, celsius: above, written: [node] } }
+    : undefined;
+}
+
+/** What is set above the parts beyond these is in the other scale, as `implausible-temperature` has it, °C. */
+const ABOVE_C = { low: 115, high: 300 } as const;

@@ -1,0 +1,149 @@
+/**
+ * Knows what the parts of a recipe that are of a kind heat on the stove and as they rise, with their heats and times as they are written.
+ * Refuses to judge.
+ */
+import { type HeatSpan, type HeatWay, spansOf } from '../../heat/spans.ts';
+import type { Range } from '../../measure/quantity.ts';
+import type { Span } from '../../notation/tree.ts';
+import type { Event } from '../../prose/event.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
+import { isBaked } from '../../recipe/journey/deeds.ts';
+import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
+import { isFamily, isIn } from '../../recipe/list/families.ts';
+import { mixtureOf } from '../../recipe/measures/mixture.ts';
+import type { Ingredient, Part, PartHead } from '../../recipe/model.ts';
+import { overParts } from '../over-parts.ts';
+import { kindOf } from './taken-for.ts';
+import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
+
+/** On the stove, and as it rises. */
+export const heatedByPart = overParts((part): readonly Heated[] | undefined => {
+  const name = kindOf(part);
+  const found = [
+    name === undefined ? undefined : onStove(part, name),
+    name === undefined && !isCulturedMilk(part.head) ? undefined : rising(part, name ?? 'any cultured milk'),
+  ].flatMap((each) => each ?? []);
+  return found.length === 0 ? undefined : found;
+});
+
+const spansFor = (name: string, way: HeatWay, { ingredients }: PartHead): readonly HeatSpan[] => {
+  const rows = spansOf(name, way);
+  const needed = rows.filter(({ needs }) => needs !== '' && ingredients.some((i) => hasFamily(i, needs)));
+  return needed.length > 0 ? needed : rows.filter(({ needs }) => needs === '');
+};
+
+const hasFamily = (ingredient: Ingredient, family: string): boolean => isFamily(family) && isIn(ingredient, family);
+
+/** `Stir over a low heat` */
+const isOverHeat = ({ act, where }: Event): boolean =>
+  act === 'combine' && where.some(({ is, way, not }) => (is === 'stove' || is === 'bath') && way === 'at' && !not);
+
+/** Heat of the stove, of steam or of water. */
+export const isStoveHeat = (event: Event): boolean =>
+  (event.act === 'heat' || isOverHeat(event)) &&
+  event.said === 'yes' &&
+  event.as !== 'before' &&
+  !isBaked(event) &&
+  event.cooks !== 'again' &&
+  event.medium?.is !== 'pressure' &&
+  event.medium?.is !== 'microwaves' &&
+  event.medium?.is !== 'smoke';
+
+/** It is cooked by that, and not made ready for it. */
+export const cooksThrough = (event: Event): boolean =>
+  (event.cooks === 'through' || event.cooks === 'as read' || isOverHeat(event)) &&
+  event.craft !== 'fry' &&
+  event.craft !== 'deep-fry';
+
+function onStove(part: Part, of: string): Heated | undefined {
+  const spans = spansFor(of, 'stove', part.head);
+  if (spans.length === 0) return undefined;
+  const heats: WrittenHeat[] = [];
+  const times: WrittenTime[] = [];
+  const hottest = Math.max(
+    ...stepsOf(part).flatMap(({ figures }) => figures.filter(isOfPot).map((f) => f.celsius.high)),
+  );
+  let totalMin = part.usesByLater.length > 0 ? Number.POSITIVE_INFINITY : 0;
+  for (const { line, events, figures } of stepsOf(part)) {
+    for (const figure of figures)
+      if (figure.event !== undefined && isStoveHeat(figure.event) && figure.of === 'food' && isFigure(figure))
+        heats.push({
+          part: part.index,
+          line,
+          figure,
+          isOnTheWay: !cooksThrough(figure.event) || figure.celsius.high < hottest,
+        });
+    for (const event of events) {
+      if (event.act === 'heat' && !isStoveHeat(event)) totalMin = Number.POSITIVE_INFINITY;
+      if (!isStoveHeat(event)) continue;
+      const spent = spentIn(event);
+      for (const time of spent) times.push({ ...time, part: part.index, line, at: [] });
+      if (!cooksThrough(event)) continue;
+      if (spent.length > 0) totalMin += spent.reduce((sum, { high }) => sum + high, 0);
+      // `Bring to the boil` takes no time worth counting; what goes on until a sign may take any.
+      else if (event.lasts !== 'no' || event.until.length > 0) totalMin = Number.POSITIVE_INFINITY;
+    }
+  }
+  return heats.length + times.length === 0 ? undefined : { way: 'stove', of, spans, heats, times, totalMin };
+}
+
+/** Of what is in the pot, or nobody says of what. */
+const isOfPot = ({ of, bound }: HeatFigure): boolean => (of === 'food' || of === 'nothing') && bound !== 'change';
+
+export const spentIn = ({ times }: Event): readonly (Range & Span)[] =>
+  times.flatMap(({ kind, minutes, start, end, per, choice }) =>
+    kind === 'spent' && per === undefined && choice === 0 && Number.isFinite(minutes.high)
+      ? [{ ...minutes, start, end }]
+      : [],
+  );
+
+/** A figure that is one, and not in the wrong scale by what anything can be. */
+export const isFigure = ({ bound, meant, cannot }: HeatFigure): boolean =>
+  bound !== 'change' && meant === undefined && cannot !== true;
+
+interface ReadStep {
+  readonly line: number;
+  readonly events: readonly Event[];
+  readonly figures: readonly HeatFigure[];
+}
+
+export const stepsOf = ({ steps }: Part): readonly ReadStep[] =>
+  steps.map((step) => ({
+    line: step.line,
+    events: boundEvents(step).map(({ event }) => event),
+    figures: heatsOf(step).filter(({ event }) => event?.said === 'yes'),
+  }));
+
+const isCulturedMilk = ({ ingredients, massG }: PartHead): boolean =>
+  massG.high > 0 &&
+  ingredients.some((i) => isIn(i, 'culture')) &&
+  mixtureOf(ingredients.map((ingredient) => ({ ingredient, share: 1 }))).of.milk > MILKY * massG.high;
+const MILKY = 0.6;
+
+/** Of milk with a culture in it, what stands warm for so long is cultured. */
+const LEAST_CULTURED_MIN = 120;
+
+function rising(part: Part, of: string): Heated | undefined {
+  const spans = spansOf(of, 'rise');
+  if (spans.length === 0) return undefined;
+  const isMilk = part.head.ingredients.some((i) => isIn(i, 'milk')) && part.head.flourG.high === 0;
+  const heats: WrittenHeat[] = [];
+  const times: WrittenTime[] = [];
+  for (const { line, events, figures } of stepsOf(part)) {
+    const rises = events.filter(
+      (event) =>
+        event.said === 'yes' &&
+        (event.act === 'rise' ||
+          (isMilk && event.act === 'stay' && spentIn(event).some(({ low }) => low >= LEAST_CULTURED_MIN))),
+    );
+    for (const figure of figures)
+      if (rises.some((event) => event === figure.event) && figure.of !== 'food' && isFigure(figure))
+        heats.push({ part: part.index, line, figure });
+    for (const event of rises)
+      if (event.act === 'rise')
+        for (const time of spentIn(event)) times.push({ ...time, part: part.index, line, at: [] });
+  }
+  return heats.length + times.length === 0
+    ? undefined
+    : { way: 'rise', of, spans, heats, times, totalMin: Number.POSITIVE_INFINITY };
+}

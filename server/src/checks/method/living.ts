@@ -1,0 +1,98 @@
+/**
+ * Knows into how hot a thing yeast, and whatever else lives, is stirred: what that was last heated or cooled to, while nothing was said that cools it.
+ * Refuses to judge.
+ */
+import { spansOf } from '../../heat/spans.ts';
+import type { Act } from '../../prose/event.ts';
+import type { BoundEvent } from '../../recipe/journey/bind.ts';
+import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
+import { journeysOf } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import { type Family, isIn } from '../../recipe/list/families.ts';
+import type { Ingredient, Recipe } from '../../recipe/model.ts';
+import { isFigure } from './heated-on-stove.ts';
+import type { Heated, WrittenHeat } from './written-heat.ts';
+
+const LIVING = ['yeast', 'culture'] as const satisfies readonly Family[];
+type Living = (typeof LIVING)[number];
+
+const livesIn = (ingredient: Ingredient): Living | undefined => LIVING.find((each) => isIn(ingredient, each));
+
+/** As long as one of these goes on, what is warm cools. */
+const COOLS: ReadonlySet<Act> = new Set<Act>(['cool', 'stay', 'steep', 'freeze', 'rise', 'dry']);
+const ADDS: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'return']);
+/** What goes in besides, of what is there: more of it cools that (judgement). */
+const LITTLE = 0.1;
+
+export function livingIn(recipe: Recipe): readonly Heated[] {
+  if (!recipe.heads.some(({ ingredients }) => ingredients.some((each) => livesIn(each) !== undefined))) return [];
+  const found = new Map<Living, WrittenHeat[]>();
+  for (const journey of journeysOf(recipe)) {
+    /** What is warm, and by which figure. */
+    let warm: ReadonlyMap<Ingredient, WrittenHeat> = new Map();
+    for (const folded of journey.steps) {
+      const step = recipe.parts[folded.part]?.steps.find(({ line }) => line === folded.line);
+      const figures = step === undefined ? [] : heatsOf(step).filter((each) => isOfFood(each) && isFigure(each));
+      for (const by of folded.events) {
+        if (by.event.said !== 'yes') continue;
+        const named = namedIn(recipe, by);
+        const last = figures.findLast(({ event }) => event === by.event);
+        const own = last && { part: folded.part, line: folded.line, figure: last };
+        if (ADDS.has(by.event.act)) {
+          for (const each of named) {
+            const living = livesIn(each);
+            const heat = living && (own ?? hottest(recipe, folded, each, warm));
+            if (living !== undefined && heat !== undefined) found.set(living, [...(found.get(living) ?? []), heat]);
+          }
+          if (isMuchBeside(named, warm)) warm = new Map();
+        } else if (own !== undefined) {
+          const those = named.length > 0 ? named : [...warm.keys()];
+          warm = new Map([...warm, ...those.map((each): [Ingredient, WrittenHeat] => [each, own])]);
+        } else if (by.event.act === 'heat' || COOLS.has(by.event.act)) warm = new Map();
+      }
+    }
+  }
+  return [...found].map(([of, heats]) => ({
+    way: 'live',
+    of: `any ${of}`,
+    spans: spansOf(`any ${of}`, 'live'),
+    heats,
+    times: [],
+    totalMin: Number.POSITIVE_INFINITY,
+  }));
+}
+
+const isOfFood = ({ of }: HeatFigure): boolean => of === 'food' || of === 'nothing' || of === 'medium';
+
+const namedIn = ({ heads }: Recipe, { names }: BoundEvent): readonly Ingredient[] =>
+  names.flatMap(({ mention }) =>
+    mention.ingredients.flatMap(({ part, ingredient }) => heads[part]?.ingredients[ingredient] ?? []),
+  );
+
+/** Of what it then lies with, the figure of what is warm. */
+function hottest(
+  { heads }: Recipe,
+  { after, ended }: FoldedStep,
+  living: Ingredient,
+  warm: ReadonlyMap<Ingredient, WrittenHeat>,
+): WrittenHeat | undefined {
+  for (const { members } of [...after.bodies, ...ended]) {
+    const all = members.flatMap(({ of }) => heads[of.part]?.ingredients[of.ingredient] ?? []);
+    if (!all.includes(living)) continue;
+    for (const each of all) {
+      const heat = warm.get(each);
+      if (heat !== undefined) return heat;
+    }
+  }
+  return undefined;
+}
+
+function isMuchBeside(named: readonly Ingredient[], warm: ReadonlyMap<Ingredient, WrittenHeat>): boolean {
+  const grams = (those: Iterable<Ingredient>): number => {
+    let sum = 0;
+    for (const { weighed } of those) sum += weighed.known ? weighed.grams.high : Number.POSITIVE_INFINITY;
+    return sum;
+  };
+  const beside = named.filter((each) => !warm.has(each));
+  return beside.length > 0 && !(grams(beside) < LITTLE * grams(warm.keys()));
+}

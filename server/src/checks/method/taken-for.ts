@@ -1,0 +1,147 @@
+/**
+ * Knows what a thing that is heated is taken for, where no kind is written: what its step, its part or the recipe calls it, if what lies there
+ * can be that; else the kind that its list plainly is; else what lies there (flesh, a dough with yeast, a batter, a custard).
+ * Refuses to know heats and times.
+ */
+import { type HeatSpan, type HeatWay, spansOf } from '../../heat/spans.ts';
+import { middle } from '../../measure/quantity.ts';
+import { type Dish, dishesIn, dishesNamed } from '../../prose/dish-named.ts';
+import type { Event } from '../../prose/event.ts';
+import type { Body } from '../../recipe/journey/bodies.ts';
+import { plainKind } from '../../recipe/kind-evidence.ts';
+import { familiesIn, isFamily, isIn } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
+import { mixtureOf, type Portioned } from '../../recipe/measures/mixture.ts';
+import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
+import { calledName } from '../../recipe/names/title.ts';
+import type { NamedBy } from './written-heat.ts';
+
+export interface Taken {
+  /** `cookie`, `meringue or shortcrust`, `any dough` */
+  readonly of: string;
+  readonly spans: readonly HeatSpan[];
+  readonly by?: NamedBy;
+}
+
+interface Lying extends Portioned {
+  readonly part: number;
+}
+
+/** What lies in a body, or is listed where nobody knows. */
+function lyingIn(recipe: Recipe, body: Body | undefined, part: Part): readonly Lying[] {
+  return (
+    body?.members.flatMap(({ of, share }) => {
+      const ingredient = recipe.parts[of.part]?.head.ingredients[of.ingredient];
+      return ingredient === undefined ? [] : [{ part: of.part, ingredient, share: middle(share) }];
+    }) ?? part.head.ingredients.map((ingredient) => ({ part: part.index, ingredient, share: 1 }))
+  );
+}
+
+export interface Where {
+  readonly part: Part;
+  /** The line in the part, from 0. */
+  readonly line: number;
+  readonly event: Event;
+  readonly body: Body | undefined;
+}
+
+/** What is in the oven: by the kinds that its parts are, and of what is of no kind by its name, or by what that is. */
+export function takenInOven(recipe: Recipe, where: Where): Taken {
+  const lying = lyingIn(recipe, where.body, where.part);
+  const named = namedAt(recipe, where, 'oven', lying);
+  const kindAt = ({ part }: Lying): string | undefined => {
+    const there = recipe.parts[part];
+    return named === undefined ? kindOf(there) : there?.head.kind?.name;
+  };
+  const names = new Set<string>();
+  const spans: HeatSpan[] = [];
+  const others: Lying[] = [];
+  for (const each of lying) {
+    const name = kindAt(each);
+    const own = name === undefined ? [] : spansOf(name, 'oven');
+    if (name === undefined || own.length === 0) others.push(each);
+    else if (!names.has(name)) {
+      names.add(name);
+      spans.push(...own);
+    }
+  }
+  const isOther = names.size === 0 || others.some(isMuch);
+  if (named !== undefined && isOther)
+    return { of: [...names, named.of].join(' or '), spans: [...spans, ...named.spans], by: named.by };
+  if (isOther) {
+    const any = anyOf(others);
+    names.add(any);
+    spans.push(...spansOf(any, 'oven'));
+  }
+  return { of: [...names].join(' or '), spans };
+}
+
+/** What its step calls it, else its part, else the recipe: if that can be what lies there, and is ever heated so. */
+export function namedAt(
+  recipe: Recipe,
+  { part, line, event }: Pick<Where, 'part' | 'line' | 'event'>,
+  way: HeatWay,
+  lying: readonly Portioned[],
+): (Taken & { readonly by: NamedBy }) | undefined {
+  const step = part.steps.find((each) => each.line === line);
+  const inStep = event.objects.flatMap((slot) =>
+    slot.role === 'what' && slot.by !== 'nothing' && step !== undefined ? dishesIn(step.sentence.items, slot) : [],
+  );
+  const calls: readonly (readonly [NamedBy, readonly Dish[]])[] = [
+    ['the step', inStep],
+    ['the part', dishesNamed(calledName(part.head.name))],
+    ['the title', dishesNamed(calledName(recipe.name))],
+  ];
+  for (const [by, dishes] of calls) {
+    const fitting = dishes.filter(
+      ({ needs, spans }) =>
+        spans.some((of) => spansOf(of, way).length > 0) && needs.every((row) => liesThere(row, lying)),
+    );
+    if (fitting.length > 0)
+      return {
+        of: [...new Set(fitting.map(({ name }) => name))].join(' or '),
+        spans: fitting.flatMap((dish) => dish.spans.flatMap((of) => spansOf(of, way))),
+        by,
+      };
+  }
+  return undefined;
+}
+
+/** `flour`; `egg` or `milk`; `no egg`; `only sugar`, beside water and what sours. */
+const liesThere = (row: readonly string[], lying: readonly Portioned[]): boolean =>
+  row.some((need) => {
+    if (need.startsWith(NO)) return !lying.some(({ ingredient }) => has(ingredient, need.slice(NO.length)));
+    if (need.startsWith(ONLY))
+      return lying.every(({ ingredient }) =>
+        [need.slice(ONLY.length), 'water', 'vinegar', 'sour fruit'].some((each) => has(ingredient, each)),
+      );
+    return lying.some(({ ingredient }) => has(ingredient, need));
+  });
+const NO = 'no ';
+const ONLY = 'only ';
+
+const has = (ingredient: Ingredient, family: string): boolean => isFamily(family) && familiesIn(ingredient).has(family);
+
+const isOfFish = ({ ingredient }: Portioned): boolean =>
+  !isIn(ingredient, 'flesh') || foodOf(ingredient)?.class === 'fish';
+
+/** What is brushed or strewn on it says nothing of what it is. */
+const isMuch = ({ ingredient }: Portioned): boolean =>
+  !ingredient.weighed.known || ingredient.weighed.grams.high > LITTLE_G;
+const LITTLE_G = 60;
+
+/** The kind of a part, written or plain. */
+export const kindOf = (part: Part | undefined): string | undefined => part && (part.head.kind ?? plainKind(part))?.name;
+
+/** Shares of the mass, by which what is of no kind is one of these (judgement). */
+const FLESHY = 0.5;
+const FLOURY = 0.15;
+const EGGY = 0.12;
+
+function anyOf(foods: readonly Portioned[]): string {
+  const { of, massG, has, unweighed } = mixtureOf(foods);
+  if (massG <= 0 || unweighed > 0) return 'any';
+  if (of.flesh > FLESHY * massG) return foods.every(isOfFish) ? 'any fish' : 'any flesh';
+  if (of.flour > FLOURY * massG) return has.has('yeast') || has.has('culture') ? 'any dough' : 'any batter';
+  return of.egg > EGGY * massG && has.has('milk') ? 'any custard' : 'any';
+}

@@ -1,14 +1,26 @@
 import { gramsText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import { speaksOf } from '../../recipe/journey/deeds.ts';
+import { anyDoes, deed, speaksOf } from '../../recipe/journey/deeds.ts';
 import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
-import { bakingPowder, bakingSoda, instantYeast, isSoda, lift, neutralises } from '../../recipe/measures/leavening.ts';
+import {
+  ANY_BAKE,
+  bakingPowder,
+  bakingSoda,
+  instantYeast,
+  isSoda,
+  lift,
+  neutralises,
+} from '../../recipe/measures/leavening.ts';
 import { measure } from '../../recipe/measures/measures.ts';
+import { mixtureOf } from '../../recipe/measures/mixture.ts';
 import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
+import type { MeasureValue } from '../../recipe/measures/worked-ratio.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
+import { takenFor } from '../../recipe/taken-for.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
 import { plainTable } from '../sum-table.ts';
 import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -29,7 +41,6 @@ export default defineCheck<Values>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['baking powder', 'baking soda', 'leavening', 'soda per sugar'],
   source: {
     kind: 'publication',
     title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
@@ -40,9 +51,12 @@ export default defineCheck<Values>({
 
 **What to do.** Bring the powder into the band. For soda without acid, use three times its weight of baking powder instead, or change milk for buttermilk.
 
+Without a kind only what is past all that is baked of flour is said: powder from 9 % of the flour, soda from 2.5 %, and soda without acid in a plain dough or batter.
+
 **Silent** for cookies and cakes of oil, where soda is there to brown and spread; where honey, cocoa, brown sugar, fruit or the like may bring acid enough; for too little where yeast or beaten egg white lifts it too; and where a weight is not known.`,
   *find(part) {
     const leaven = () => ingredientPlace(mainLeavening(part));
+    if (part.head.kindNode === undefined) return;
     const contents = contentsOf(part);
     const soapy = [...sodaWithoutAcid(part, contents)];
     let found = false;
@@ -62,6 +76,7 @@ export default defineCheck<Values>({
     }
     if (!found) yield* soapy;
   },
+  findInFile: ({ recipe, house }) => ofNoKind(recipe, house),
   say: (values) => {
     if (values.what === 'amount') return sayBand(values.band);
     const { sodaG, neutralG, name } = values;
@@ -113,6 +128,48 @@ function isLiftedOtherwise(part: Part, contents: readonly Ingredient[]): boolean
   return part.steps.some((step) => speaksOf(step, 'foam')) && contents.some((i) => bringing(i, eggShare) > 0);
 }
 
+/** Flour of the whole from which a part of no kind is baked of it; of flour, sugar and fat from which it is a cookie, and water of a dough (judgement). */
+const OF_FLOUR = 0.2;
+const OF_COOKIES = 0.4;
+const OF_DOUGH = 0.45;
+
+/** In which it is boiled: pretzels, peas. */
+const BOILS = deed(({ act, medium }) => act === 'heat' && medium?.is === 'water');
+
+/** Of what says no kind, what is past all that is baked of flour, and soda that finds no acid in a plain dough or batter. */
+const ofNoKind = foundAgain<Values>((recipe) => {
+  if (recipe.inherits) return [];
+  // What the name says has bands of its own.
+  const taken = new Set(takenFor(recipe).flatMap(({ part, dish }) => (dish.kinds.some(isRaised) ? [part] : [])));
+  return recipe.parts.flatMap((part) =>
+    part.head.kindNode !== undefined
+      ? []
+      : leavenedIn(part, taken.has(part)).map((found) => ({ ...found, at: { ...found.at, part: part.index } })),
+  );
+});
+
+const isRaised = ({ measures }: Kind): boolean => measures.some((each) => each.measure === 'baking powder');
+
+function leavenedIn(part: Part, isJudged: boolean): readonly Found<Values>[] {
+  if (!part.head.ingredients.some(({ food }) => food?.class === 'leavening') || anyDoes(part.steps, BOILS)) return [];
+  const contents = contentsOf(part);
+  const { of, massG } = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
+  if (of.flour < massG * OF_FLOUR) return [];
+  const past = isJudged
+    ? []
+    : (['baking powder', 'baking soda'] as const)
+        .flatMap((name) => outsideBand(part, name, 'high', () => ingredientPlace(mainLeavening(part)), ANY_BAKE))
+        .filter(({ severity }) => severity === 'warning');
+  if (past.length > 0) return past.map((finding) => ({ ...finding, values: { what: 'amount', band: finding.values } }));
+  return of.yeast === 0 && isPlain(contents) ? [...soapyIn(part, contents)] : [];
+}
+
+function isPlain(contents: readonly Ingredient[]): boolean {
+  const [sugar, fat, water] = (['sugar', 'fat', 'hydration'] as const).map((name) => measure(name, contents));
+  const under = (worked: MeasureValue | undefined, most: number) => worked?.known === true && worked.value.high < most;
+  return under(sugar, OF_COOKIES) && under(fat, OF_COOKIES) && water?.known === true && water.value.low > OF_DOUGH;
+}
+
 /** In these soda is there to brown, too. */
 const BROWNED: ReadonlySet<Kind['name']> = new Set(['cookie', 'oil cake']);
 
@@ -122,6 +179,11 @@ const TASTED = 0.005;
 function* sodaWithoutAcid(part: Part, contents: readonly Ingredient[]): Generator<Found<Values>> {
   const { kind } = part.head;
   if (kind === undefined || BROWNED.has(kind.name) || !kind.measures.some((m) => m.measure === 'baking soda')) return;
+  yield* soapyIn(part, contents);
+}
+
+/** Soda of which the acid takes up less than half. */
+function* soapyIn(part: Part, contents: readonly Ingredient[]): Generator<Found<Values>> {
   const soda = part.head.ingredients.find((i) => i.food !== undefined && isSoda(i.food));
   const at = ingredientPlace(soda);
   if (soda === undefined || at === undefined || !soda.weighed.known) return;

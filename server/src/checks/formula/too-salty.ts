@@ -13,6 +13,7 @@ import { defineCheck } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { sumTable } from '../sum-table.ts';
 import { ingredientPlace } from './band.ts';
+import { isDish, isSour } from './dishes.ts';
 import { saltLine } from './salt.ts';
 
 /** Salt of the whole from which no dish is eaten (house band of dishes: 2.6 % is too salty; above that some room for what is eaten by the spoon). */
@@ -22,11 +23,6 @@ const USUAL = '0.5 to 1.5 %';
 const BED = 0.2;
 /** Of the salt, what comes of salt by itself: a dish of olives, soy sauce or ham is as salt as they are (judgement). */
 const PLAIN = 0.5;
-/** Of the whole, what a dish is made of; less of it lies in a brine, a rub or a spice mix (judgement). */
-const MAIN = 0.3;
-/** Acid and vinegar of the whole from which it is a pickle or a condiment (judgement). */
-const SOUR = 0.004;
-const VINEGAR = 0.06;
 /** Of the whole, liquid that is listed: what boils in less boils in water that is not (judgement). */
 const LISTED_LIQUID = 0.1;
 
@@ -117,7 +113,8 @@ const tooSalty = onceFor(
     if (!worked.known || worked.value.low <= MOST || worked.value.high > BED) return undefined;
     const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
     const plain = contents.reduce((sum, each) => (each.food?.class === 'salt' ? sum + gramsOf(each) : sum), 0);
-    if (plain < mix.saltG * PLAIN || !isDish(mix) || boilsInOther(part, mix)) return undefined;
+    if (plain < mix.saltG * PLAIN || mix.unweighed > 0 || !isDish(mix) || isSour(mix) || boilsInOther(part, mix))
+      return undefined;
     return { share: worked.value, contents, salt };
   },
 );
@@ -127,18 +124,6 @@ function taken(part: Part, ingredient: Ingredient): Ingredient {
   const entry = part.ledger[part.head.ingredients.indexOf(ingredient)];
   if (entry === undefined || entry.uses.length === 0 || entry.left.low <= 0) return ingredient;
   return timesTheIngredient(ingredient, 1 - entry.left.low);
-}
-
-function isDish({ massG, acidG, of, has, unweighed }: Mixture): boolean {
-  const main = of.flesh + of.egg + of.milk + of.flour + Math.max(of.plant, of['cooks to spoil']);
-  return (
-    unweighed === 0 &&
-    main >= massG * MAIN &&
-    acidG < massG * SOUR &&
-    of.vinegar < massG * VINEGAR &&
-    !has.has('culture') &&
-    !has.has('curing')
-  );
 }
 
 const boilsInOther = ({ steps }: Part, { massG, of }: Mixture): boolean =>

@@ -32,14 +32,14 @@ Silent where the words after the number are a known food as they stand.`,
       : [{ title: `Write \`${write}\``, effect: 'words', edits: [replaceSpan(at.line, span, write)] }],
   examples: {
     good: [
-      'recipe Loaf\n  500 grams bread flour\n  2 tsps    fine salt\n  330 g     water\n  do Mix the flour, salt and water.\n',
-      'recipe Loaf\n  500 g     bread flour\n  330 g     water\n  2 sprigs  thyme\n  do Mix the flour, thyme and water.\n',
+      'recipe Dough\n  500 grams bread flour\n  2 tsps    fine salt\n  330 g     water\n  do Mix the flour, salt and water.\n',
+      'recipe Dough\n  500 g     bread flour\n  330 g     water\n  2 sprigs  thyme\n  do Mix the flour, thyme and water.\n',
     ],
     bad: [
       {
-        text: 'recipe Loaf\n  500 graams bread flour\n# "graams" unknown-unit *: write `g`\n  330 g     water\n  do Mix the flour with the water.\n',
+        text: 'recipe Dough\n  500 graams bread flour\n# "graams" unknown-unit *: write `g`\n  330 g     water\n  do Mix the flour with the water.\n',
         after: {
-          'Write `g`': 'recipe Loaf\n  500 g bread flour\n  330 g     water\n  do Mix the flour with the water.\n',
+          'Write `g`': 'recipe Dough\n  500 g bread flour\n  330 g     water\n  do Mix the flour with the water.\n',
         },
       },
       'recipe Bowl\n  200 g     rolled oats\n  2 blobs   olive oil\n# "blobs" unknown-unit: no fixed size\n  do Toss the oats in the olive oil.\n',

@@ -5,9 +5,13 @@
 import data from '../../../data/leavening.json' with { type: 'json' };
 import { bookIdOf, type Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
+import type { Kind } from './kind.ts';
 import { part, type Share } from './shares.ts';
 
 const rangeOf = (pair: readonly number[]): Range => ({ low: pair[0] ?? 0, high: pair[1] ?? pair[0] ?? 0 });
+
+/** By whose ends a part of no kind is judged that is made of flour. */
+export const ANY_BAKE = data.anyBake as unknown as Kind;
 
 /** Yeast as instant: fresh counts 0.33 to 0.4, active dry 0.75 to 0.83 of its weight (yeast conversion tables: fresh 1, active dry 0.4, instant 0.33). */
 export function instantYeast(food: Food): Share {

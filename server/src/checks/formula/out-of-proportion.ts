@@ -1,0 +1,208 @@
+import { percentRange, percentText, significant } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
+import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
+import { gramsOf } from '../../recipe/measures/brought.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
+import { MEASURES } from '../../recipe/measures/definitions.ts';
+import { workOut } from '../../recipe/measures/measures.ts';
+import { type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
+import { isIncomplete } from '../../recipe/measures/part-measure.ts';
+import { type Guard, gramsAmong, isAmong, type Proportion, proportions } from '../../recipe/measures/proportions.ts';
+import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
+import { takenFor } from '../../recipe/taken-for.ts';
+import { wordsOf } from '../../recipe/words.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
+import { sumTable } from '../sum-table.ts';
+import { ingredientPlace, mostOf } from './band.ts';
+import { isDish } from './dishes.ts';
+import { farFrom } from './far-from-name.ts';
+
+interface Values {
+  readonly name: string;
+  /** What it is held against; absent for the whole. */
+  readonly against?: string;
+  readonly low: number;
+  readonly high: number;
+  readonly least?: number;
+  readonly most?: number;
+  readonly contents: readonly Ingredient[];
+}
+
+export default defineCheck<Values>({
+  code: 'out-of-proportion',
+  title: 'There is far more of one food than any recipe has, or far less',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** Of a part that is no kind: the share of strong foods in the whole (vanilla, spices, citric acid, gelatine, gums, garlic, fish sauce, salt in a sweet bake, sugar in a dish of meat), and of foods against what governs them: yeast, fat and spirits to flour, liquid to rice, couscous and oats, starch to the liquid that it thickens, water to flour in a dough that is kneaded.
+
+**Why it matters.** Past these shares lie no recipes: it is most often a tablespoon that should have been a teaspoon, or a figure too many.
+
+**What to do.** Look at the amount. If it is meant so, write what the part is (\`as rub\`, \`as marinade\`), or accept it with its reason.
+
+**Silent** for parts with a kind and for those that go into others; for what is no dish by what is in it; up to twice as much where the title names the food; where a food or a weight is not known; and in a recipe that builds on another file.`,
+  find: ({ recipe, house }) => outOf(recipe, house),
+  say: ({ name, against, low, high, least, most }) => {
+    const isMany = against !== undefined && (most ?? 0) >= 3;
+    const value = isMany ? `${significant(low === high ? low : (low + high) / 2, 2)} times` : percentRange(low, high);
+    const edge = (at: number): string => (isMany ? `${significant(at, 2)} times` : percentText(at));
+    const past = most !== undefined && low > most;
+    return {
+      message: `The ${name} comes to ${value} ${against === undefined ? 'of all that goes in' : `the ${against}`}, and no recipe has ${past ? `more than ${edge(most)}` : `less than ${edge(least ?? 0)}`}. Look at the amount; a figure or a spoon may be wrong.`,
+      value: (low + high) / 2,
+      unit: '1',
+      band: [least ?? null, most ?? null],
+    };
+  },
+  work: ({ contents }) =>
+    sumTable(
+      ['ingredient', 'weighs, g'],
+      contents.map((each) => ({ name: each.name, numbers: [gramsOf(each)] })),
+    ),
+  examples: {
+    good: [
+      'recipe Plain couscous\n  250 g     couscous\n  300 g     water\n  4 g       fine salt\n  do Boil the water with the salt, pour it over the couscous, cover and leave for 5 min.\n',
+      'recipe Chilli beef\n  800 g     minced beef\n  400 g     canned tomatoes\n  3 tbsp    chilli powder\n  2 tsp     ground cumin\n  8 g       fine salt\n  do Fry the beef, add the chilli powder, cumin, salt and tomatoes and simmer for 60 min until thick.\n',
+    ],
+    bad: [
+      'recipe Plain couscous\n  250 g     couscous\n  3 kg      water\n# "water" out-of-proportion: 12 times\n  4 g       fine salt\n  do Boil the water with the salt, pour it over the couscous, cover and leave for 5 min.\n',
+      'recipe Spiced loaf cake\n  250 g     plain flour\n  10 g      baking powder\n  150 g     caster sugar\n  3         eggs\n  120 g     unsalted butter\n  3 tbsp    ground nutmeg\n# "ground nutmeg" out-of-proportion: 1.4 %\n  do Beat the butter with the sugar and the eggs and fold in the flour, baking powder and nutmeg.\n  do Bake at 170 C for 50 min until a skewer comes out clean.\n',
+    ],
+  },
+});
+
+const outOf = foundAgain<Values>((recipe) =>
+  recipe.inherits
+    ? []
+    : recipe.parts.flatMap((part) =>
+        // What is said of it by its name is said.
+        takenFor(recipe).some((taken) => taken.part === part && farFrom(taken).length > 0)
+          ? []
+          : outInPart(part, recipe),
+      ),
+);
+
+function outInPart(part: Part, recipe: Recipe): readonly Found<Values>[] {
+  const { head } = part;
+  if (head.kind !== undefined || head.ingredients.length < 2 || isIncomplete(part)) return NOTHING;
+  if (recipe.parts.some(({ includes }) => includes.includes(head))) return NOTHING;
+  const contents = contentsOf(part);
+  // What nobody knows, or nobody can weigh, may be most of it.
+  if (contents.some((i) => !i.free && (i.food === undefined || !i.weighed.known))) return NOTHING;
+  const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
+  const title = new Set([...wordsOf(recipe.name), ...wordsOf(head.name)]);
+  const seen: Seen = { part, contents, mix, title };
+  for (const row of proportions()) {
+    const found = past(row, seen);
+    if (found !== undefined) return [found];
+  }
+  return NOTHING;
+}
+
+const NOTHING: readonly never[] = [];
+
+interface Seen {
+  readonly part: Part;
+  readonly contents: readonly Ingredient[];
+  readonly mix: Mixture;
+  readonly title: ReadonlySet<string>;
+}
+
+/** Less than this is not what it is made with: all of it is on no list. */
+const NONE = 0.05;
+/** How many times as much a dish may have of what it is called by. */
+const NAMED = 2;
+
+function past(row: Proportion, seen: Seen): Found<Values> | undefined {
+  const { part, contents, title } = seen;
+  const { top, bottom, least } = row;
+  const is = typeof top === 'string' ? () => false : (i: Ingredient) => isAmong(top, i);
+  if (typeof top !== 'string' && !contents.some(is)) return undefined;
+  if (row.title.size > 0 && !has(title, row.title)) return undefined;
+  if (has(title, row.not) || !GUARDS[row.where](seen)) return undefined;
+  const main = mostOf(part.head.ingredients, (i) =>
+    typeof top === 'string' ? gramsOf(i) * wet(i) : is(i) ? gramsOf(i) : 0,
+  );
+  if (main === undefined) return undefined;
+  const of = bottom && mostOf(contents, (i) => (isAmong(bottom, i) ? gramsOf(i) : 0));
+  const value = typeof top === 'string' ? measured(top, contents) : shareOf(contents, is, bottom);
+  if (value === undefined || (bottom !== undefined && of === undefined)) return undefined;
+  const isNamed = bottom === undefined && wordsOf(main.name).some((word) => title.has(word));
+  const most = row.most === undefined ? undefined : row.most * (isNamed ? NAMED : 1);
+  const isLow = least !== undefined && value.high < least && value.low > NONE && !isWetOtherwise(row, seen);
+  if (!isLow && !(most !== undefined && value.low > most)) return undefined;
+  const at = ingredientPlace(main);
+  if (at === undefined) return undefined;
+  const named = typeof top === 'string' ? MEASURES[top].words : main.name;
+  const values: Values = {
+    name: named,
+    ...(of !== undefined && { against: of.name }),
+    ...value,
+    ...(least !== undefined && { least }),
+    ...(most !== undefined && { most }),
+    contents,
+  };
+  return { at: { ...at, part: part.index }, values };
+}
+
+const has = (title: ReadonlySet<string>, words: ReadonlySet<string>): boolean =>
+  [...words].some((word) => title.has(word));
+
+function measured(name: Parameters<typeof workOut>[0], contents: readonly Ingredient[]): Range | undefined {
+  const worked = workOut(name, contents);
+  return worked.known ? worked.value : undefined;
+}
+
+/** What is among some to what is among others, or to the whole. */
+function shareOf(
+  contents: readonly Ingredient[],
+  is: (i: Ingredient) => boolean,
+  bottom: Proportion['bottom'],
+): Range | undefined {
+  const own = gramsAmong(contents, is);
+  if (bottom === undefined) {
+    const rest = gramsAmong(contents, (i) => !is(i));
+    return { low: own.low / (own.low + rest.high), high: own.high / (own.high + rest.low) };
+  }
+  const other = gramsAmong(contents, (i) => isAmong(bottom, i));
+  return other.low > 0 ? { low: own.low / other.high, high: own.high / other.low } : undefined;
+}
+
+const wet = ({ food }: Ingredient): number => (food?.per100.water ?? 0) / 100;
+
+/** Whether what is juicy, or water that is on no list, may be what little there is. */
+const isWetOtherwise = ({ top, bottom }: Proportion, { contents, part, mix }: Seen): boolean => {
+  if (typeof top === 'string') return false;
+  const grain = bottom === undefined ? 0 : gramsAmong(contents, (i) => isAmong(bottom, i)).high;
+  return mix.waterG > grain || anyDoes(part.steps, IN_WATER);
+};
+const IN_WATER = deed(({ act, medium }) => act === 'heat' && (medium?.is === 'water' || medium?.is === 'steam'));
+const KNEADS = deed(({ craft }) => craft === 'knead');
+
+/** In a dough that is boiled, the water that it boils in may be listed. */
+const isKneaded = ({ steps }: Part): boolean => anyDoes(steps, KNEADS) && !anyDoes(steps, IN_WATER);
+
+/** Shares of the whole from which a part is what a row asks for (judgement). */
+const FLOUR = 0.2;
+const SWEET = 0.12;
+const FLESH = 0.25;
+const LIQUID = 0.5;
+const PLANT = 0.15;
+
+const GUARDS: Readonly<Record<Guard, (seen: Seen) => boolean>> = {
+  dish: ({ mix }) => isDish(mix),
+  flour: ({ mix: { of, massG } }) => of.flour >= massG * FLOUR,
+  'sweet bake': ({ mix: { of, massG } }) => of.flour >= massG * FLOUR && of.sugar >= massG * SWEET,
+  flesh: ({ mix }) => isDish(mix) && mix.of.flesh >= mix.massG * FLESH,
+  absorbed: ({ part: { steps } }) => steps.length > 0 && !anyDoes(steps, LEAVES),
+  liquid: ({ mix: { of, massG } }) => of.liquid >= massG * LIQUID && of.flesh === 0 && of.egg < massG * SWEET,
+  kneaded: ({ part, mix: { of, massG } }) => isKneaded(part) && of.plant < massG * PLANT,
+  'yeast dough': ({ part, mix }) => isKneaded(part) && mix.of.yeast > 0,
+};
+
+/** What the liquid is poured off from again. */
+const LEAVES = deed(
+  ({ craft, act }) => craft === 'drain' || craft === 'strain' || craft === 'rinse' || act === 'discard',
+);

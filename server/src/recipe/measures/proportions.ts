@@ -1,0 +1,84 @@
+/**
+ * Knows the shares that no recipe goes past, from `data/proportions.tsv`, and what of a list counts for each.
+ * Refuses to know which of them hold for a part.
+ */
+import proportionsText from '../../../data/proportions.tsv';
+import { bookIdOf } from '../../food/food.ts';
+import { once } from '../../measure/once.ts';
+import type { Range } from '../../measure/quantity.ts';
+import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
+import { type Family, isFamily, isIn } from '../list/families.ts';
+import type { Ingredient } from '../model.ts';
+import { wordsOf } from '../words.ts';
+import { MEASURES } from './definitions.ts';
+import type { MeasureName } from './kind.ts';
+
+/**
+ * What a part must be. `dish`: made of foods that dishes are made of. `flour`: flour is a good part of it; `sweet bake`: sugar as well. `flesh`: meat or
+ * fish is. `absorbed`: what it is held against stays in its liquid. `liquid`: most of it is liquid, without meat or flour of its own. `kneaded`, `yeast
+ * dough`: by the steps.
+ */
+const GUARDS = ['dish', 'flour', 'sweet bake', 'flesh', 'absorbed', 'liquid', 'kneaded', 'yeast dough'] as const;
+export type Guard = (typeof GUARDS)[number];
+
+export interface Proportion {
+  /** Of what; a measure has its own sums. */
+  readonly top: Foods | MeasureName;
+  /** The whole where absent. */
+  readonly bottom?: Foods;
+  readonly least?: number;
+  readonly most?: number;
+  readonly where: Guard;
+  /** Words of the title: one of these where there are some, and none of those. */
+  readonly title: ReadonlySet<string>;
+  readonly not: ReadonlySet<string>;
+}
+
+/** Foods by id, class and family. */
+export interface Foods {
+  readonly ids: ReadonlySet<string>;
+  readonly classes: ReadonlySet<string>;
+  readonly families: readonly Family[];
+}
+
+export const isAmong = ({ ids, classes, families }: Foods, ingredient: Ingredient): boolean => {
+  const { food } = ingredient;
+  if (food === undefined) return false;
+  return ids.has(bookIdOf(food) ?? '') || classes.has(food.class) || families.some((each) => isIn(ingredient, each));
+};
+
+export const proportions = once((): readonly Proportion[] =>
+  rowsIn(proportionsText).map(([food = '', of, least, most, where = '', title, not]): Proportion => {
+    const measure = food.slice(1);
+    return {
+      top: isMeasure(measure) && food.startsWith('=') ? measure : foodsOf(food),
+      ...(of !== '' && of !== 'whole' && { bottom: foodsOf(of) }),
+      ...(least !== '' && { least: Number(least) }),
+      ...(most !== '' && { most: Number(most) }),
+      where: GUARDS.find((each) => each === where) ?? 'dish',
+      title: wordsOfCell(title),
+      not: wordsOfCell(not),
+    };
+  }),
+);
+
+const isMeasure = (name: string): name is MeasureName => name in MEASURES;
+
+const wordsOfCell = (cell: string | undefined): ReadonlySet<string> => new Set(wordsIn(cell).flatMap(wordsOf));
+
+function foodsOf(cell: string | undefined): Foods {
+  const words = wordsIn(cell);
+  const after = (sign: string): string[] => words.filter((w) => w.startsWith(sign)).map((w) => w.slice(1));
+  return { ids: new Set(words), classes: new Set(after('~')), families: after('@').filter(isFamily) };
+}
+
+/** Grams of what is among them, over a list. */
+export function gramsAmong(list: readonly Ingredient[], is: (ingredient: Ingredient) => boolean): Range {
+  let [low, high] = [0, 0];
+  for (const each of list) {
+    if (!each.weighed.known || !is(each)) continue;
+    low += each.optional ? 0 : each.weighed.grams.low;
+    high += each.weighed.grams.high;
+  }
+  return { low, high };
+}

@@ -1,0 +1,71 @@
+/**
+ * Knows what a title says that a dish is, by its last words, from `data/dishes.tsv`.
+ * Refuses to know whether its list bears that out.
+ */
+import dishesText from '../../../data/dishes.tsv';
+import type { FoodClass } from '../../food/food.ts';
+import { once, onceByText } from '../../measure/once.ts';
+import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
+import type { Kind } from '../measures/kind.ts';
+import { kindNamed } from '../measures/kinds.ts';
+import { type DishNeed, isDishNeed } from '../measures/needs.ts';
+import { wordsOf } from '../words.ts';
+import { calledName } from './title.ts';
+
+export interface Dish {
+  /** As the table calls it: `banana bread`. */
+  readonly name: string;
+  readonly kinds: readonly Kind[];
+  /** The least share of the whole, 0 to 1, that foods of these classes are together. */
+  readonly of: readonly { readonly classes: ReadonlySet<FoodClass>; readonly least: number }[];
+  readonly needs: readonly DishNeed[];
+}
+
+interface Row extends Dish {
+  readonly not: ReadonlySet<string>;
+}
+
+const MOST_TITLES = 500;
+
+/** What the last words of a title name, before what comes with it: `Blueberry muffins with streusel` are muffins. */
+export const dishCalled = onceByText(
+  (title: string): Dish | undefined => {
+    const words = wordsOf(title);
+    const all = wordsOf(calledName(title));
+    const end = all.findIndex((word, i) => i > 0 && BESIDE.has(word));
+    const name = end < 0 ? all : all.slice(0, end);
+    for (let i = 0; i < name.length; i++) {
+      const row = ROWS().get(name.slice(i).join(' '));
+      if (row !== undefined) return words.some((word) => row.not.has(word)) ? undefined : row;
+    }
+    return undefined;
+  },
+  { texts: MOST_TITLES },
+);
+
+/** Behind these stands what lies with it, or on it. */
+const BESIDE: ReadonlySet<string> = new Set(['with', 'in', 'on', 'for', 'from', 'over', 'without', 'under']);
+
+const ROWS = once((): ReadonlyMap<string, Row> => {
+  const rows = new Map<string, Row>();
+  for (const [names, kinds, of, not, needs] of rowsIn(dishesText))
+    for (const name of wordsIn(names)) {
+      const row: Row = {
+        name,
+        kinds: wordsIn(kinds).flatMap((each) => kindNamed(each) ?? []),
+        of: wordsIn(of).map(shareOf),
+        not: new Set(wordsIn(not).flatMap(wordsOf)),
+        needs: wordsIn(needs).filter(isDishNeed),
+      };
+      // A plural in -ies has two singulars: `brownies`.
+      for (const form of [name, `${name}s`]) rows.set(wordsOf(form).join(' '), row);
+    }
+  return rows;
+});
+
+/** `flour+grain 15` */
+function shareOf(cell: string): Dish['of'][number] {
+  const cut = cell.lastIndexOf(' ');
+  const classes = cell.slice(0, cut).split('+') as FoodClass[];
+  return { classes: new Set(classes), least: Number(cell.slice(cut + 1)) / 100 };
+}

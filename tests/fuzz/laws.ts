@@ -60,9 +60,14 @@ export function holdsAlone(text: string): void {
   same('laid out again', layout(opened(laid).document).join('\n'), laid);
   const random = new Random(crc32(text));
   for (let i = 0; i < EDITS; i++) {
-    const edit = edited(snapshot.text, random);
-    snapshot = workedOut(snapshot.edited(i + 2, [edit]));
-    same('after an edit', found(atRest(snapshot)), found(opened(snapshot.text)));
+    const before = snapshot;
+    const edit = edited(before.text, random);
+    snapshot = workedOut(before.edited(i + 2, [edit]));
+    const fresh = found(opened(snapshot.text));
+    same('after an edit', found(atRest(snapshot)), fresh);
+    const taken = workedOut(snapshot.edited(i + 3, [{ text: before.text }]));
+    same('after it was taken back', found(atRest(taken)), found(opened(before.text)));
+    same('and made again', found(atRest(workedOut(taken.edited(i + 4, [edit])))), fresh);
   }
 }
 

@@ -26,6 +26,7 @@ import { bindingRecipe, bindRecipe } from '../recipe/recipe.ts';
 import type { Loads } from './inherit/writing.ts';
 import { writeOut } from './inherit.ts';
 import type { Bases, Loaded } from './ports.ts';
+import { Recent } from './recent.ts';
 import { variantFindings } from './variant.ts';
 import { textOf, type WrittenOut } from './written.ts';
 
@@ -80,6 +81,7 @@ export class Snapshot implements Scene {
   private readonly bases: Bases;
   private readonly before: Lent;
   private readonly below: Below;
+  private readonly recent: Recent<Snapshot>;
   /** Where its lines come from, when it is a variant written out in full. */
   readonly writtenFrom: WrittenOut | undefined;
   private madeOutline: Outline | undefined;
@@ -100,6 +102,7 @@ export class Snapshot implements Scene {
     encoding?: OtherEncoding,
     writtenFrom?: WrittenOut,
     below: Below = nothingBelow(),
+    recent: Recent<Snapshot> = new Recent(),
   ) {
     this.uri = uri;
     this.version = version;
@@ -110,6 +113,7 @@ export class Snapshot implements Scene {
     this.encoding = encoding;
     this.writtenFrom = writtenFrom;
     this.below = below;
+    this.recent = recent;
   }
 
   /** `uri` may be a path; `bases` finds the files it builds on, from there. `encoding` is that of a file that is not UTF-8. */
@@ -129,13 +133,40 @@ export class Snapshot implements Scene {
     let { document } = this;
     for (const { range, text } of changes)
       document = range === undefined ? parseDocument(text) : editDocument(document, range, text);
-    return new Snapshot(this.uri, version, document, this.house, this.bases, this.lent(), this.encoding);
+    return this.next(version, document, changes.at(-1)?.range?.start.line ?? 0);
   }
 
   /** The same file with edits made to it. */
   after(edits: readonly TextEdit[]): Snapshot {
-    const document = applyEdits(this.document, edits);
-    return new Snapshot(this.uri, this.version + 1, document, this.house, this.bases, this.lent(), this.encoding);
+    return this.next(this.version + 1, applyEdits(this.document, edits), edits[0]?.start.line ?? 0);
+  }
+
+  /** The file with another text, which goes on from this one, or from a state that had that text. */
+  private next(version: number, document: Document, line: number): Snapshot {
+    if (this.madeRun !== undefined) this.recent.add(this);
+    const { uri, house, bases, encoding, recent } = this;
+    const again = recent.like(document, line);
+    const after = new Snapshot(
+      uri,
+      version,
+      again?.document ?? document,
+      house,
+      bases,
+      again?.lentAfter(this.lent()) ?? this.lent(),
+      encoding,
+      undefined,
+      undefined,
+      recent,
+    );
+    after.madeOutline = again?.madeOutline;
+    after.madeRecipe = again?.madeRecipe;
+    return after;
+  }
+
+  /** What it lends to a state of the same text: all, but which lines were seen last. */
+  private lentAfter({ run: last }: Lent): Lent {
+    const lent = this.lent();
+    return last === undefined || lent.run === undefined ? lent : { ...lent, run: { ...lent.run, lines: last.lines } };
   }
 
   /** The same text under another house. */

@@ -52,7 +52,7 @@ test('nobody but the reader and the binder reads the words of a sentence', () =>
   );
 });
 
-/** What says nothing of a word: types, closed unions, and functions of a whole text or of places in it. */
+/** What says nothing of a word: types, closed unions, functions of a whole text or of places in it, and figures with the names that they are printed of. */
 const OPEN_TO_ALL = [
   'event',
   'topics',
@@ -66,6 +66,10 @@ const OPEN_TO_ALL = [
   'alike',
   'expected',
   'thickness',
+  'printed-energy',
+  'printed-pieces',
+  'printed-shares',
+  'printed-times',
 ];
 /** Who hands sentences to the reader, and its events on. */
 const HANDS_ON = isIn('recipe/journey');

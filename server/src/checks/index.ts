@@ -51,6 +51,9 @@ import timeMissing from './method/time-missing.ts';
 import timeOutOfRange from './method/time-out-of-range.ts';
 import yieldMismatch from './method/yield-mismatch.ts';
 import yieldMissing from './method/yield-missing.ts';
+import nutritionDisagrees from './printed/nutrition-disagrees.ts';
+import piecesMisfit from './printed/pieces-misfit.ts';
+import proportionDisagrees from './printed/proportion-disagrees.ts';
 import allowWithoutEffect from './reading/allow-without-effect.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
 import decimalComma from './reading/decimal-comma.ts';
@@ -141,6 +144,9 @@ export const CHECKS: readonly Check[] = [
   timeOutOfRange,
   yieldMismatch,
   yieldMissing,
+  nutritionDisagrees,
+  piecesMisfit,
+  proportionDisagrees,
   allowWithoutEffect,
   allowWithoutReason,
   decimalComma,

@@ -17,6 +17,9 @@ export function yieldNoun({ amount, of, serves }: YieldNode): string {
       : `servings ${words}`;
 }
 
+/** `rolls of 60 g` are rolls, `small tarts (for four)` tarts. */
+export const pieceNoun = (words: string): string => words.replace(/(?: of | \(|,).*$/, '').trim();
+
 /** The yield as written, its noun once: `1 loaf (12 slices)`, `6-8 servings`; `line` is its line. */
 export function yieldWords(node: YieldNode, line: string): string | undefined {
   const { amount, of, serves } = node;

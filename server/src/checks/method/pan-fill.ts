@@ -18,6 +18,7 @@ import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { bakingOrder } from './cues.ts';
+import { DENSITIES, volumeMl, type Weight } from './volume.ts';
 
 export interface PanFill {
   /** Where the pan is written, and what it says. */
@@ -211,41 +212,6 @@ function mlOf(list: readonly Ingredient[], lidded: boolean): readonly [number, n
   const low = volumeMl(weighed, 'low');
   const high = low === undefined ? undefined : volumeMl(weighed, 'high');
   return low === undefined || high === undefined ? undefined : [low, high];
-}
-
-interface Weight extends Range {
-  readonly food: Food | undefined;
-}
-
-/** kg/m³ at 20 °C (Choi and Okos 1986). */
-const DENSITIES = [
-  ['water', 998],
-  ['protein', 1320],
-  ['fat', 917],
-  ['carbohydrate', 1593],
-  ['ash', 2418],
-] as const;
-/** Of the whole, what may be of unknown composition; it is taken for water. */
-const UNKNOWN = 0.1;
-
-function volumeMl(weighed: readonly Weight[], side: 'low' | 'high'): number | undefined {
-  let massG = 0;
-  for (const weight of weighed) massG += weight[side];
-  let grams = 0;
-  let ml = 0;
-  for (const [component, density] of DENSITIES) {
-    let total = 0;
-    let lacking = 0;
-    for (const weight of weighed) {
-      const share = weight.food?.per100[component];
-      if (share === undefined) lacking += weight[side];
-      else total += (share * weight[side]) / 100;
-    }
-    if (lacking > massG * UNKNOWN && component !== 'ash') return undefined;
-    grams += total;
-    ml += (total * 1000) / density;
-  }
-  return ml + Math.max(0, massG - grams);
 }
 
 /** What was taken to be so of the pan, behind its volume: ` (if it is 5 cm deep)`. */

@@ -1,16 +1,20 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { PlacedLine } from '../../notation/outline.ts';
 import type { TimeRole } from '../../notation/tree.ts';
+import { totalTimesIn } from '../../prose/printed-times.ts';
 import { speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
 import { statedTimes, stepTimes } from '../../recipe/journey/durations.ts';
 import type { Part } from '../../recipe/model.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
+import { notesOf, placeIn } from '../printed/notes.ts';
 
 interface Values {
   readonly role: TimeRole;
   readonly stated: Range;
   readonly steps: Range;
   readonly against: 'steps' | 'sum';
+  /** A note says it: `ready in 20 minutes`. */
+  readonly inNote?: true;
 }
 
 /** What is off by less than this share, and by fewer minutes, is rounding. */
@@ -19,6 +23,8 @@ const NEAR_MIN = 5;
 /** From here on a cook is misled. */
 const FAR = 1.5;
 const FAR_MIN = 15;
+/** `Ready in 10 minutes` is taken at its word. */
+const FAR_NOTE_MIN = 8;
 
 const NOTHING: readonly never[] = [];
 
@@ -29,7 +35,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `The times in the head (\`time 20 min at work, 50 min in the oven\`) against those of the steps.
+  explain: `The times in the head (\`time 20 min at work, 50 min in the oven\`), and what a note says that all of it takes (\`ready in 40 minutes\`), against those of the steps.
 
 **What it computes.** The times of the steps by what is done: work, cooking (oven and stove), waiting, and all of it. At the least the part that takes longest counts, since parts can be made beside each other; hands-on times add up. Cooking may not be stated longer than the steps give it either. A stated total may not be shorter than the work and the cooking that are stated beside it.
 
@@ -41,9 +47,19 @@ export default defineCheck<Values>({
   find({ recipe }) {
     if (recipe.inherits) return NOTHING;
     const stated = statedTimes(recipe);
-    if (Object.keys(stated).length === 0) return NOTHING;
+    const inNotes = notesOf(recipe).flatMap((note) => totalTimesIn(note.items).map((said) => ({ note, said })));
+    if (Object.keys(stated).length === 0 && inNotes.length === 0) return NOTHING;
     const steps = stepTimes(recipe);
-    const found: Found<Values>[] = [];
+    const found: Found<Values>[] = inNotes.flatMap(({ note, said }) =>
+      steps.total.low > said.minutes.high * FAR && steps.total.low - said.minutes.high >= FAR_NOTE_MIN
+        ? [
+            {
+              at: placeIn(note, said),
+              values: { role: 'total', stated: said.minutes, steps: steps.total, against: 'steps', inNote: true },
+            },
+          ]
+        : [],
+    );
     const add = (role: TimeRole, values: Values, off: number, min: number) => {
       const at = placeOf(recipe.outline.head, role);
       if (at !== undefined)
@@ -71,12 +87,12 @@ export default defineCheck<Values>({
     }
     return found;
   },
-  say: ({ role, stated, steps, against }) => {
+  say: ({ role, stated, steps, against, inNote }) => {
     const what = WHAT[role];
     const message =
       against === 'sum'
         ? `The total is stated as ${minutesText(stated)}, and work and cooking beside it come to ${minutesText(steps)}: mend one of them.`
-        : `The head says ${minutesText(stated)} ${what}, and the steps give ${minutesText(steps)}: mend the one that is wrong.`;
+        : `The ${inNote ? 'note' : 'head'} says ${minutesText(stated)} ${what}, and the steps give ${minutesText(steps)}: mend the one that is wrong.`;
     return { message, value: (stated.low + stated.high) / 2, unit: 'min', band: [steps.low, steps.high] };
   },
   examples: {
@@ -86,6 +102,7 @@ export default defineCheck<Values>({
       'recipe Oatcakes\n  yield   12\n  time    40 min to cook\n  200 g     rolled oats\n  300 ml    water\n  do Stir the oats into the water.\n  do Fry four for 3 min a side. Repeat until the batter is used.\n',
     ],
     bad: [
+      'recipe Oats\n  yield   4 bowls\n  note    Ready in 15 minutes.\n#         "in 15 minutes" time-disagrees: The note says 15 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 40 min until golden.\n',
       'recipe Oats\n  yield   4 bowls\n  time    10 min at work, 15 min in the oven\n#                         ^^^^^^ time-disagrees: the steps give 40 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 40 min until golden.\n',
       'recipe Oats\n  yield   4 bowls\n  time    1 h\n#         ^^^ time-disagrees info: 1 h 15 min\n  200 g     rolled oats\n  do Soak the oats for 45 min.\n  do Bake the oats at 160 C for 30 min until golden.\n',
       'recipe Oats\n  yield   4 bowls\n  time    prep 20 min, cook 50 min, total 1 h\n#                                         ^^^ time-disagrees info: come to 1 h 10 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 50 min until golden.\n',

@@ -1,5 +1,4 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
-import type { FoodClass } from '../../food/food.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { sentenceIn } from '../../notation/sentence.ts';
@@ -9,13 +8,13 @@ import type { Craft } from '../../prose/event.ts';
 import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
 import { gramsOf as middleG } from '../../recipe/measures/brought.ts';
 import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
-import { listedPart } from '../../recipe/part.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { usualYield } from './usual-yield.ts';
+import { isWeighed } from './weighed.ts';
 
 interface Values {
   /** Grams that the yield line promises, or that a step divides into pieces. */
@@ -200,20 +199,7 @@ function promised(amount: MeasuredNode, of: TextNode | undefined): Pick<Values, 
   return { saidG: count * each, pieces: { count, eachG: each, words, numeral } };
 }
 
-const isWeighed = onceFor(
-  ({ head, includes }: Part): boolean =>
-    head.massG.complete &&
-    !head.nominal &&
-    // A part in percentages takes its batch from the yield itself; what is added as needed is not in the sum.
-    !head.ingredients.some((i) => i.percent !== undefined || (i.free && isBulk(i.food?.class))) &&
-    // A part that is on another's list would be counted twice.
-    !includes.some((other) => listedPart(head, other.name) !== undefined),
-);
-
 const unweighed = anyPart((part) => !isWeighed(part));
-
-const BULK: ReadonlySet<FoodClass> = new Set(['water', 'flour', 'stock', 'milk', 'oil', 'sugar', 'grain']);
-const isBulk = (kind: FoodClass | undefined): boolean => kind === undefined || BULK.has(kind);
 
 function gramsOf({ unit, quantity }: MeasuredNode): number | undefined {
   if (unit === undefined || dimensionOf(unit.symbol) !== 'mass') return undefined;
@@ -267,7 +253,7 @@ const DIVIDING = deed(
 const LEAST_DIVIDED = 0.75;
 
 /** Steps that divide what the part has made into pieces by weight, where the sum does not fit. */
-const divisions = overParts((part): readonly Found<Values>[] | undefined => {
+export const divisions = overParts((part): readonly Found<Values>[] | undefined => {
   if (!anyDoes(part.steps, DIVIDING)) return undefined;
   const found = part.steps.flatMap((step) => {
     if (!does(step, DIVIDING)) return [];

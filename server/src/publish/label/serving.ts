@@ -4,7 +4,7 @@
  */
 import type { Reference } from '../../recipe/label/reference.ts';
 import type { Recipe } from '../../recipe/model.ts';
-import { yieldNoun } from '../../recipe/yield.ts';
+import { pieceNoun, yieldNoun } from '../../recipe/yield.ts';
 import { servingsOf } from '../nutrition.ts';
 
 export interface Serving {
@@ -30,9 +30,6 @@ export function servingOf(recipe: Recipe, massG: number, { grams, measure }: Ref
   const count = each <= grams / 2 ? Math.round(grams / each) : 1;
   return said(count === 1 ? `1 ${oneOf(noun)}` : `${count} ${noun}`, each * count);
 }
-
-/** `rolls of 60 g` are rolls, `small tarts (for four)` tarts. */
-const pieceNoun = (words: string): string => words.replace(/(?: of | \(|,).*$/, '').trim();
 
 /** `cookies` are a cookie, `loaves` a loaf: as a label writes it. */
 const oneOf = (noun: string): string =>

@@ -1,0 +1,188 @@
+import { gramsText, trimmed } from '../../measure/number-text.ts';
+import { exactly, type Range } from '../../measure/quantity.ts';
+import { baseOf, dimensionOf } from '../../measure/unit.ts';
+import type { Span } from '../../notation/tree.ts';
+import { dividedIn, type EachSaid, eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
+import type { Part, Recipe, Step, World } from '../../recipe/model.ts';
+import { defineCheck, type Found, type Place } from '../check.ts';
+import { divisions } from '../method/yield-mismatch.ts';
+import { onceFor } from '../once.ts';
+import { type InHand, inHandAt, madeInAll } from './in-hand.ts';
+import { notesOf, placeIn } from './notes.ts';
+import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
+
+/** So many of each, which is another amount than there is; or, where `noun` is given, another number than the yield has. */
+interface Values {
+  readonly count: number;
+  readonly each: number;
+  readonly there: Range;
+  readonly unit?: 'g' | 'ml';
+  readonly noun?: string;
+  readonly vessel?: true;
+}
+
+/** How far apart they may be: what is weighed by eye, left in the bowl, lost in the oven (judgement). */
+const PIECES = { most: 1.1, least: 0.6 };
+const PIECES_ML = { most: 1.35, least: 0.6 };
+/** Vessels are not filled to the brim, and are called by the next round size. */
+const VESSELS = { most: 1.5, least: 1 / 1.5 };
+const IN_ALL = { most: 1.35, least: 0.5 };
+/** `About 20` may be 24; further off than the other another thing is counted: each of several logs, one tray. */
+const FAR_COUNT = 1.3;
+const OTHER_COUNT = 4;
+
+export default defineCheck<Values>({
+  code: 'pieces-misfit',
+  title: 'Pieces, jars or litres that are printed do not fit what there is',
+  family: 'method',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** Pieces or vessels of a note or a step (\`25 g balls, about 30\`, \`pour into six 120 ml ramekins\`, \`fills four 1-pound jars\`) and litres in all (\`makes about 2.5 litres\`), against what the steps have taken until then: by weight, or by the room that its composition takes, less what the stove may boil off, more for air whipped in. And the number of the yield's own pieces (\`cut into 12 biscuits\`) against the yield.
+
+**Why it matters.** Something runs out, runs over, or stays half empty.
+
+**What to do.** Mend the number, the size, or the amounts.
+
+**Silent** within a factor of ${VESSELS.most} for vessels and numbers, ${Math.round((PIECES.most - 1) * 100)} % above and ${Math.round((1 - PIECES.least) * 100)} % below for pieces, for one vessel that is large enough, where only some of it is shaped, where a weight is not known, and where dry food takes up water that is not listed. What a step divides as a whole \`yield-mismatch\` holds.`,
+  find: ({ recipe }) => (recipe.inherits ? NONE : found(recipe)),
+  say: ({ count, each, there, unit, noun, vessel }) => {
+    if (unit === undefined)
+      return {
+        message: `${trimmed(count, 1)} ${noun} here, and the yield says ${trimmed(there.low, 1)}: mend one of them.`,
+        value: count,
+      };
+    const all = count * each;
+    const first = count === 1 ? '' : `${trimmed(count, 1)} of ${gramsText(each)} ${unit} ${vessel ? 'hold' : 'are'} `;
+    const most = all > there.high ? `no more than ${gramsText(there.high)}` : `at least ${gramsText(there.low)}`;
+    return {
+      message: `${first}${gramsText(all)} ${unit}, and there is ${most} ${unit}: mend the number, the size or the amounts.`,
+      value: all,
+      unit,
+      band: [there.low, there.high],
+    };
+  },
+  examples: {
+    good: [
+      'recipe Fruit cream\n  serves  6\n  400 ml    double cream\n  200 ml    whole milk\n  70 g      caster sugar\n  do Stir the sugar into the milk and the cream.\n  do Pour into six 120 ml glasses and chill at 4 C for 4 h.\n',
+      'recipe Lemon syrup\n  yield   450 ml\n  300 g     caster sugar\n  250 ml    water\n  do Heat the sugar in the water for 3 min and cool.\n',
+    ],
+    bad: [
+      'recipe Ginger nuts\n  yield   20 biscuits\n  250 g     plain flour\n  150 g     caster sugar\n  100 g     butter\n  do Rub the butter into the flour and the sugar.\n  do Roll into 50 g balls, about 20 of them, and bake at 160 C for 18 min until brown.\n# "50 g balls, about 20" pieces-misfit: 20 of 50 g are 1000 g, and there is no more than 500 g\n',
+      'recipe Fruit cream\n  serves  6\n  400 ml    double cream\n  200 ml    whole milk\n  70 g      caster sugar\n  do Stir the sugar into the milk and the cream.\n  do Pour into six 50 ml glasses and chill at 4 C for 4 h.\n# "six 50 ml glasses" pieces-misfit: hold 300 ml, and there is at least\n',
+      'recipe Oat bars\n  yield   24 bars\n  250 g     rolled oats\n  150 g     butter\n  100 g     honey\n  do Melt the butter with the honey and stir in the oats.\n  do Bake at 160 C for 25 min until golden and cut into 12 bars.\n# "12 bars" pieces-misfit: 12 bars here, and the yield says 24\n',
+    ],
+  },
+});
+
+const NONE: readonly never[] = [];
+
+const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
+  const own = yieldOf(recipe);
+  const all = onceFor(madeInAll);
+  const { world, parts, yield: made } = recipe;
+  const list: Found<Values>[] = [];
+  const add = (at: Place, values: Values | undefined): void => {
+    if (values !== undefined) list.push({ at, values });
+  };
+  const amount = made?.node.amount;
+  if (made !== undefined && amount?.unit !== undefined && dimensionOf(amount.unit.symbol) === 'volume')
+    add(
+      { line: made.at, start: amount.start, end: amount.end },
+      misfit(inAll({ ...amount.quantity, unit: amount.unit.symbol }), world, all(recipe), IN_ALL),
+    );
+  for (const note of notesOf(recipe)) {
+    for (const said of makesIn(note.items))
+      add(
+        placeIn(note, said),
+        said.unit === undefined
+          ? countMisfit(said, ownOrShaped(recipe, said, own))
+          : misfit(inAll({ ...said, unit: said.unit }), world, all(recipe), IN_ALL),
+      );
+    for (const said of eachSaidIn(note.items)) {
+      const isWhole = said.sort === 'vessel' ? said.fills : parts.length === 1;
+      add(
+        placeIn(note, said),
+        (said.sort === 'piece' ? countMisfit({ ...said.count, noun: said.noun }, own) : undefined) ??
+          misfit(said, world, all(recipe), slackOf(said), isWhole),
+      );
+    }
+  }
+  const held = new Set(divisions(recipe).flatMap(({ value }) => value.map(({ at }) => `${at.part} ${at.line}`)));
+  for (const part of parts)
+    for (const step of part.steps) {
+      const on = ({ start, end }: Span): Place => ({ part: part.index, line: step.line, start, end });
+      if (held.has(`${part.index} ${step.line}`) || step.mentions.some(isPortion)) continue;
+      const [said, other] = eachSaidIn(step.sentence.items);
+      const values = said === undefined || other !== undefined ? undefined : stepMisfit(recipe, part, step, said);
+      if (said !== undefined && values !== undefined) add(on(said), values);
+      else if (parts.length === 1)
+        for (const each of dividedIn(step.sentence.items)) add(on(each), countMisfit(each, own));
+    }
+  return list;
+});
+
+type Said = Pick<EachSaid, 'count' | 'each'> & { readonly sort?: EachSaid['sort']; readonly fills?: boolean };
+
+const inAll = (each: EachSaid['each']): Said => ({ count: exactly(1), each });
+
+type Mention = Step['mentions'][number];
+/** `Half the dough` is not the whole. */
+const isPortion = ({ portion }: Mention): boolean => portion.kind !== 'plain' && portion.kind !== 'all';
+
+const slackOf = ({ sort, each }: EachSaid) =>
+  sort === 'vessel' ? VESSELS : dimensionOf(each.unit) === 'mass' ? PIECES : PIECES_ML;
+
+/** That there are too few pieces is told where no food is named that alone may be divided, and no other step shapes some of it. */
+function stepMisfit({ parts, world }: Recipe, part: Part, step: Step, said: EachSaid): Values | undefined {
+  const isWhole =
+    said.sort === 'vessel' ||
+    (step.mentions.every(({ ingredients }) => ingredients.length === 0) &&
+      parts.every(({ steps }) => steps.every((each) => each === step || eachSaidIn(each.sentence.items).length === 0)));
+  return misfit(said, world, inHandAt(part, step.line), slackOf(said), isWhole);
+}
+
+function misfit(
+  { count, each, sort, fills }: Said,
+  { measures }: World,
+  inHand: InHand | undefined,
+  slack: { readonly most: number; readonly least: number },
+  isWhole = true,
+): Values | undefined {
+  const base = baseOf(each.unit, measures);
+  if (inHand === undefined || base === undefined) return undefined;
+  const unit = dimensionOf(each.unit) === 'mass' ? 'g' : 'ml';
+  const there = unit === 'g' ? inHand.grams : inHand.ml;
+  // One vessel may be as large as it likes, but where it is said to be full.
+  const mayBeMore = sort === 'vessel' && count.low === 1 && fills !== true;
+  const isMore = count.low * each.low * base > there.high * slack.most && !mayBeMore;
+  const isLess = isWhole && count.high * each.high * base < there.low * slack.least;
+  if (!isMore && !isLess) return undefined;
+  const side = isMore ? 'low' : 'high';
+  return {
+    count: count[side],
+    each: each[side] * base,
+    there,
+    unit,
+    ...(sort === 'vessel' && { vessel: true as const }),
+  };
+}
+
+/** Another number of the yield's own pieces; of nobody knows what, of its pieces. */
+function countMisfit(said: Made, own: Made | undefined): Values | undefined {
+  if (own === undefined || own.noun === '' || said.low <= 0 || own.low <= 0) return undefined;
+  if (said.noun === '' ? own.serves : !isSameNoun(said.noun, own.noun)) return undefined;
+  const [more, less] = [said.low / own.high, own.low / said.high];
+  const far = Math.max(more, less);
+  return far > FAR_COUNT && far <= OTHER_COUNT
+    ? { count: said.low, each: 1, there: own, noun: said.noun === '' ? own.noun : said.noun }
+    : undefined;
+}
+
+/** The yield, or what the steps shape under that name: meatballs are the balls that they roll. */
+function ownOrShaped({ parts }: Recipe, { noun }: Made, own: Made | undefined): Made | undefined {
+  if (noun === '' || (own !== undefined && isSameNoun(noun, own.noun))) return own;
+  const shaped = parts.flatMap(({ steps }) => steps.flatMap(({ sentence: { items } }) => dividedIn(items)));
+  const of = shaped.find((each) => each.noun !== '' && (isSameNoun(noun, each.noun) || noun.endsWith(each.noun)));
+  return of === undefined ? own : { low: of.low, high: of.high, noun };
+}

@@ -4,6 +4,7 @@
  */
 import type { FoodClass } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
+import { totalOf } from '../../measure/total.ts';
 import { anyDoes, deed, eventsOf, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
@@ -119,7 +120,8 @@ function changed(shares: readonly Share[], steps: readonly Step[]): InHand | und
   );
   const air = anyDoes(steps, WHIPS) ? WHIPPED : anyDoes(steps, CHURNS) ? CHURNED : anyDoes(steps, BEATS) ? BEATEN : AIR;
   // Dry beans and rice take up water that is on no list.
-  const grown = isOpen || (wetG <= drinksG && anyDoes(steps, IN_WATER)) ? Number.POSITIVE_INFINITY : 1;
+  const grown =
+    isOpen || mlInSteps(steps) > mlHigh || (wetG <= drinksG && anyDoes(steps, IN_WATER)) ? Number.POSITIVE_INFINITY : 1;
   const mostG = setsByBoiling(steps) ? Math.max(leastG, Math.min(high, mostSolidG / LEAST_SOLID)) : high;
   // Flakes, nuts and powders lie loose, and a mix is stirred into something.
   const isDry = mostSolidG > high * DRY;
@@ -157,6 +159,18 @@ const holdsBits = (shares: readonly Share[], massG: number): boolean => {
       bits += ingredient.weighed.grams.high * high;
   return bits > massG * BITS;
 };
+
+/** The largest volume that a step says: `boil in 1 litre water`, where none is listed. */
+const mlInSteps = (steps: readonly Step[]): number =>
+  Math.max(
+    0,
+    ...steps.flatMap(({ sentence }) =>
+      sentence.items.map((item) => {
+        const total = item.kind === 'measured' ? totalOf(item.quantity, 'us') : undefined;
+        return total?.dimension === 'volume' ? total.high : 0;
+      }),
+    ),
+  );
 
 /** Grams of water that boil off on the stove at the most. */
 function boiledOff(steps: readonly Step[]): number {

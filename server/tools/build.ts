@@ -12,6 +12,7 @@ import * as esbuild from 'esbuild';
 import { minifySync } from 'rolldown/utils';
 import { linkedPrograms } from './linked-programs.ts';
 import { packParts, Tables } from './pack.ts';
+import { shownExamples } from './shown-examples.ts';
 import { writeThirdParty } from './third-party.ts';
 import { unasked } from './unasked.ts';
 import { wordsGiven, wordsIn } from './words.ts';
@@ -161,7 +162,7 @@ const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(1
 const builds: readonly esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [unasked, libraryOfBrowser, tables.plugin, launched],
+    plugins: [unasked, libraryOfBrowser, tables.plugin, shownExamples, launched],
     entryPoints: Object.fromEntries(PROGRAMS.map(({ name, entry }) => [name, entry])),
     external: ['vscode', './server.js', './mcp.js'],
     format: 'esm',

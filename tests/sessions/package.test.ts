@@ -4,6 +4,7 @@ import { brotliDecompressSync, deflateRawSync } from 'node:zlib';
 import { listFiles, PackageManager } from '@vscode/vsce';
 import { expect, test } from 'vitest';
 import { packParts } from '../../server/tools/pack.ts';
+import { shownIn } from '../../server/tools/shown-examples.ts';
 import { wordsIn } from '../../server/tools/words.ts';
 import { ROOT } from '../support/fake-editor.ts';
 
@@ -34,6 +35,14 @@ test('the package is below its budget', async () => {
     return (file.endsWith('quern.br') ? pack : deflateRawSync(bytes)).length + HEADERS_BYTES;
   });
   expect(bytes.reduce((sum, each) => sum + each, 0)).toBeLessThan(BUDGET_BYTES);
+});
+
+test('of the examples of a check those that its page shows come along', () => {
+  const check = (good: string, bad: string): string => `defineCheck({ examples: { good: [${good}], bad: [${bad}] } });`;
+  expect(shownIn('a.ts', check(`'1', '2'`, `{ text: '3', after: { 'Write 4': '4' } }, '5'`))).toBe(
+    check(`'1'`, `{ text: '3' }`),
+  );
+  expect(shownIn('a.ts', check(`...SOME, '1'`, `'2'`))).toBe(check(`...SOME, '1'`, `'2'`));
 });
 
 test('every editor that installs it is new enough for the library of the client, which does not ask', () => {

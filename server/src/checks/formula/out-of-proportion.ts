@@ -36,13 +36,11 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Of a part that is no kind: the share of strong foods in the whole (vanilla, spices, citric acid, gelatine, gums, garlic, fish sauce, salt in a sweet bake, sugar in a dish of meat), and of foods against what governs them: yeast, fat and spirits to flour, liquid to rice, couscous and oats, starch to the liquid that it thickens, water to flour in a dough that is kneaded.
+  explain: `**What it computes.** Of a part of no kind: the share of strong foods in the whole (vanilla, spices, gelatine, garlic, salt in a sweet bake, sugar on meat), and of foods against what governs them: yeast and fat to flour, liquid to rice and couscous, starch to liquid, water to flour in a dough that is kneaded. Past these shares lie no recipes: it is a spoon for another, or a figure too many.
 
-**Why it matters.** Past these shares lie no recipes: it is most often a tablespoon that should have been a teaspoon, or a figure too many.
+**What to do.** Look at the amount. If it is meant so, write what the part is (\`as rub\`, \`as marinade\`).
 
-**What to do.** Look at the amount. If it is meant so, write what the part is (\`as rub\`, \`as marinade\`), or accept it with its reason.
-
-**Silent** for parts with a kind and for those that go into others; for what is no dish by what is in it; up to twice as much where the title names the food; where a food or a weight is not known; and in a recipe that builds on another file.`,
+**Silent** for parts with a kind or that go into others, for what is no dish, up to twice as much where the title names the food, and where a food or a weight is not known.`,
   find: ({ recipe, house }) => outOf(recipe, house),
   say: ({ name, against, low, high, least, most }) => {
     const isMany = against !== undefined && (most ?? 0) >= 3;
@@ -59,16 +57,16 @@ export default defineCheck<Values>({
   work: ({ contents }) =>
     sumTable(
       ['ingredient', 'weighs, g'],
-      contents.map((each) => ({ name: each.name, numbers: [gramsOf(each)] })),
+      contents.map((i) => ({ name: i.name, numbers: [gramsOf(i)] })),
     ),
   examples: {
     good: [
-      'recipe Plain couscous\n  250 g     couscous\n  300 g     water\n  4 g       fine salt\n  do Boil the water with the salt, pour it over the couscous, cover and leave for 5 min.\n',
-      'recipe Chilli beef\n  800 g     minced beef\n  400 g     canned tomatoes\n  3 tbsp    chilli powder\n  2 tsp     ground cumin\n  8 g       fine salt\n  do Fry the beef, add the chilli powder, cumin, salt and tomatoes and simmer for 60 min until thick.\n',
+      'recipe Plain couscous\n  250 g     couscous\n  300 g     water\n  do Boil the water, pour it over the couscous, cover and leave for 5 min.\n',
+      'recipe Spiced beef\n  800 g     minced beef\n  3 tbsp    chilli powder\n  400 g     canned tomatoes\n  do Fry the beef, add the chilli powder and tomatoes and simmer for 60 min until thick.\n',
     ],
     bad: [
-      'recipe Plain couscous\n  250 g     couscous\n  3 kg      water\n# "water" out-of-proportion: 12 times\n  4 g       fine salt\n  do Boil the water with the salt, pour it over the couscous, cover and leave for 5 min.\n',
-      'recipe Spiced loaf cake\n  250 g     plain flour\n  10 g      baking powder\n  150 g     caster sugar\n  3         eggs\n  120 g     unsalted butter\n  3 tbsp    ground nutmeg\n# "ground nutmeg" out-of-proportion: 1.4 %\n  do Beat the butter with the sugar and the eggs and fold in the flour, baking powder and nutmeg.\n  do Bake at 170 C for 50 min until a skewer comes out clean.\n',
+      'recipe Plain couscous\n  250 g     couscous\n  3 kg      water\n# "water" out-of-proportion: 12 times\n  do Boil the water, pour it over the couscous, cover and leave for 5 min.\n',
+      'recipe Spiced beef\n  800 g     minced beef\n  3 tbsp    ground cloves\n# "ground cloves" out-of-proportion: 1.\n  400 g     canned tomatoes\n  do Fry the beef, add the cloves and tomatoes and simmer for 60 min until thick.\n',
     ],
   },
 });

@@ -15,13 +15,11 @@ export default defineCheck<FarValues>({
     kind: 'publication',
     title: 'published formulas (Farmer 1910, Library of Cookery 1918-25 and others), by the band of each kind',
   },
-  explain: `**What it computes.** A part without \`as\` is taken for what its name, or the title of the recipe, says by its last words, where it is mostly made of what that is made of: \`Blueberry muffins\` for muffins. It is then held against the bands of that kind, by their far ends alone, past which the thing fails; where a name may be several kinds, a loaf lean or rich, it must be past the ends of all of them.
-
-**Why it matters.** A spoon for another or a figure too many is in recipes that say no kind as well.
+  explain: `**What it computes.** A part without \`as\` is taken for what the last words of its name, or of the title, say: \`Blueberry muffins\` for muffins. It is held against the far ends alone of that kind's bands, past which the thing fails; where a name may be several kinds, against those of all of them.
 
 **What to do.** Look at the amount. If the dish is something else, write its kind, or another title.
 
-**Silent** for parts with a kind, for what lies between the usual band and its far end, where a weight is not known, and in a recipe that builds on another file.`,
+**Silent** for parts with a kind, between the usual band and its far end, and where a weight is not known.`,
   find: ({ recipe, house }) => unlike(recipe, house),
   say: (values) =>
     sayBand(values, `It is taken for ${values.dish} by its name; if it is something else, write \`as\` and its kind.`),
@@ -32,12 +30,12 @@ export default defineCheck<FarValues>({
         [],
   examples: {
     good: [
-      'recipe Lentil soup\n  300 g     red lentils\n  1.2 l     water\n  1         onion, chopped\n  12 g      fine salt\n  do Simmer the lentils and the onion in the water with the salt for 25 min until soft.\n',
-      'recipe Walnut bread\n  450 g     bread flour\n  300 g     water\n  100 g     walnuts\n  9 g       fine salt\n  5 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min and work in the walnuts.\n  do Prove at 24 C for 2 h, shape and bake at 220 C for 40 min until it sounds hollow.\n',
+      'recipe Lentil soup\n  300 g     red lentils\n  1.2 l     water\n  12 g      fine salt\n  do Simmer the lentils in the water with the salt for 25 min until soft.\n',
+      'recipe Walnut bread\n  450 g     bread flour\n  300 g     water\n  100 g     walnuts\n  9 g       fine salt\n  5 g       instant yeast\n  do Knead the flour, water, salt, yeast and walnuts and prove at 24 C for 2 h.\n',
     ],
     bad: [
-      'recipe Chocolate truffles\n  200 g     dark chocolate\n# "dark chocolate" unlike-its-name: 0.1\n  2 l       double cream\n  do Heat the cream to 90 C, pour it over the chocolate and stir until smooth.\n  do Chill at 4 C for 4 h and shape.\n',
-      'recipe Walnut bread\n  450 g     bread flour\n  300 g     water\n  100 g     walnuts\n  40 g      fine salt\n# "fine salt" unlike-its-name *: 8.9 %\n  5 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min and work in the walnuts.\n  do Prove at 24 C for 2 h, shape and bake at 220 C for 40 min until it sounds hollow.\n',
+      'recipe Lentil soup\n  300 g     red lentils\n  1.2 l     water\n  60 g      fine salt\n# "fine salt" unlike-its-name *: 3.8 to\n  do Simmer the lentils in the water with the salt for 25 min until soft.\n',
+      'recipe Walnut bread\n  450 g     bread flour\n  300 g     water\n  100 g     walnuts\n  40 g      fine salt\n# "fine salt" unlike-its-name *: 8.9 %\n  5 g       instant yeast\n  do Knead the flour, water, salt, yeast and walnuts and prove at 24 C for 2 h.\n',
     ],
   },
 });

@@ -1,5 +1,5 @@
 /**
- * Knows what sets cakes of foam and oil, puddings, fritters, gnocchi and sweets apart from their neighbours, beside their measures.
+ * Knows what sets cakes of foam and oil, toppings, puddings, fritters, dumplings, gnocchi and sweets apart from their neighbours, beside their measures.
  * Refuses to judge them. Common practice, no source.
  */
 import { deed } from './journey/deeds.ts';
@@ -9,15 +9,18 @@ import {
   BOILED,
   CHURNED,
   COOKED,
+  CREAMED,
   CUT,
   crafts,
   dairy,
   FLAT,
   FOLDED,
   gelatine,
+  isRaised,
   isWhite,
   NO_SAUCE,
   ROLLED,
+  RUBBED,
   type Seen,
   type Signs,
   STIRRED,
@@ -27,6 +30,10 @@ import {
 const PRESSED = crafts('press');
 const FRIED = crafts('deep-fry');
 const STEAMED = { done: deed(({ medium }) => medium?.is === 'steam') };
+/** Cooked in water or over it. */
+const POACHED = {
+  done: deed(({ act, medium }) => act === 'heat' && (medium?.is === 'water' || medium?.is === 'steam')),
+};
 const STEEPED = { done: deed(({ act }) => act === 'steep') };
 /** It is itself heated to so much; no figure of an oven. */
 const boiledTo = (least: number) => ({
@@ -90,6 +97,27 @@ export const SWEET_SIGNS: readonly Signs[] = [
     list: (s) =>
       s.of('flour', 'starch') > 0.2 &&
       s.of('flour', 'starch', 'milk', 'water', 'drink', 'alcohol', 'egg', 'leavening', 'salt', 'sugar') > 0.97,
+  },
+  {
+    kind: 'crumble',
+    says: [RUBBED],
+    silent: [CUT, ROLLED, PRESSED, CREAMED],
+    list: (s) =>
+      !isRaised(s) &&
+      s.of('flour') > 0.2 &&
+      s.between('sugar', 0.3, 1.2) &&
+      s.between('fat', 0.3, 1) &&
+      s.of('flour', 'grain', 'sugar', 'fat', 'nut', 'spice', 'salt') > 0.98,
+  },
+  {
+    kind: 'dumpling',
+    says: [POACHED],
+    silent: [BAKED, FLAT],
+    list: (s) =>
+      s.of('leavening') > 0 &&
+      s.of('flour') > 0.4 &&
+      s.under('sugar', 0.05) &&
+      s.of('flour', 'fat', 'milk', 'water', 'egg', 'leavening', 'salt', 'leafy herb', 'dried herb') > 0.97,
   },
   {
     kind: 'gnocchi',

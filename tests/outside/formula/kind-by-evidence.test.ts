@@ -6,6 +6,7 @@ import { nodeFiles } from '../../../server/src/host/files.ts';
 import { plainKind } from '../../../server/src/recipe/kind-evidence.ts';
 import { Houses } from '../../../server/src/workspace/houses.ts';
 import { Snapshot } from '../../../server/src/workspace/snapshot.ts';
+import { open } from '../../support/harness.ts';
 
 const files = nodeFiles();
 const houses = new Houses(files);
@@ -29,4 +30,24 @@ test('none looks like another kind', () => {
 
 test('a good part of them is recognised', () => {
   expect(looks.filter((l) => l.found !== undefined).length).toBeGreaterThanOrEqual(20);
+});
+
+const PLAIN: Readonly<Record<string, string>> = {
+  crumble:
+    '  200 g  plain flour\n  120 g  sugar\n  120 g  butter\n  do Rub the butter into the flour and the sugar.\n  do Scatter it over the fruit and bake at 180 C for 40 min.\n',
+  dumpling:
+    '  200 g  plain flour\n  10 g  baking powder\n  2 g  salt\n  40 g  butter\n  130 g  milk\n  do Mix all, drop spoonfuls into the simmering stew and simmer for 20 min.\n',
+};
+test.each(Object.entries(PLAIN))('a plain %s is recognised', (kind, lines) => {
+  const { parts } = open(`recipe Dish\npart mix\n${lines}`).recipe;
+  expect(parts.map((part) => plainKind(part)?.name)).toEqual([kind]);
+});
+
+/** Their neighbours: shortbread, a scone. */
+test.each([
+  '  300 g  plain flour\n  100 g  sugar\n  200 g  butter\n  do Rub the butter into the flour, roll out and cut into fingers. Bake at 160 C for 30 min.\n',
+  '  250 g  plain flour\n  12 g  baking powder\n  40 g  butter\n  150 g  milk\n  do Rub in the butter, cut rounds and bake at 220 C for 12 min.\n',
+])('none of them: %#', (lines) => {
+  const found = open(`recipe Dish\npart mix\n${lines}`).recipe.parts.map((part) => plainKind(part)?.name);
+  for (const kind of Object.keys(PLAIN)) expect(found).not.toContain(kind);
 });

@@ -53,6 +53,7 @@ import yieldMismatch from './method/yield-mismatch.ts';
 import yieldMissing from './method/yield-missing.ts';
 import nutritionDisagrees from './printed/nutrition-disagrees.ts';
 import piecesMisfit from './printed/pieces-misfit.ts';
+import portionImplausible from './printed/portion-implausible.ts';
 import proportionDisagrees from './printed/proportion-disagrees.ts';
 import allowWithoutEffect from './reading/allow-without-effect.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
@@ -146,6 +147,7 @@ export const CHECKS: readonly Check[] = [
   yieldMissing,
   nutritionDisagrees,
   piecesMisfit,
+  portionImplausible,
   proportionDisagrees,
   allowWithoutEffect,
   allowWithoutReason,

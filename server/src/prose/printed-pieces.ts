@@ -20,6 +20,8 @@ import {
 } from './printed-words.ts';
 import { topicBits, topicsAt } from './topics.ts';
 
+export { isPortion } from './printed-words.ts';
+
 /** So many, each of so much. */
 export interface EachSaid extends Span {
   readonly count: Range;

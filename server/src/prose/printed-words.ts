@@ -59,6 +59,9 @@ export const saidAt = (items: Items, at: number): PrintedWord | undefined => BY_
 /** A word of something that is filled and stands so: a jar, a ramekin. */
 export const isFilled = (word: string): boolean => BY_WORD().get(word) === 'filled';
 
+/** A word of those who eat, or of what one of them gets. */
+export const isPortion = (word: string): boolean => BY_WORD().get(word) === 'portion';
+
 /** The places of the sentences of a text: from the first item to the one after the last. */
 export function sentencesIn(items: Items): readonly (readonly [number, number])[] {
   const found: (readonly [number, number])[] = [];

@@ -3,7 +3,7 @@
  * Refuses to know what one weighs.
  */
 import type { Range } from '../../measure/quantity.ts';
-import { dividedIn, eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
+import { dividedIn, eachSaidIn, isPortion, makesIn } from '../../prose/printed-pieces.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { singular } from '../../recipe/words.ts';
 import { pieceNoun, yieldNoun } from '../../recipe/yield.ts';
@@ -28,7 +28,7 @@ export function yieldOf({ yield: made }: Recipe): Made | undefined {
   const { low, high } = amount.quantity;
   const { counted } = amount;
   const noun = (counted?.text ?? pieceNoun(yieldNoun(made.node)).split(' ').at(-1) ?? '').toLowerCase();
-  return { low, high, noun, serves: made.node.serves === true };
+  return { low, high, noun, serves: made.node.serves === true || isPortion(noun) };
 }
 
 /** All that the recipe says it makes, with its yield first. */

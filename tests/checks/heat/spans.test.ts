@@ -2,7 +2,8 @@
  * Recipes that say no kind, a block each: in `slips.quern` a heat or a time that nobody means stands above its mark, and is found; those in
  * `sound.quern` are cooked as books have it, however slow, hot, tiny or twice over, and none of their heats and times is told of.
  */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { open } from '../../support/harness.ts';
 
@@ -52,4 +53,16 @@ describe('sound', () => {
   test.each(blocks('sound.quern'))('%s', (_name, text) => {
     expect(told(text)).toEqual([]);
   });
+});
+
+/** Its kinds are struck out, so that all is taken for what it is called, or for what lies there. */
+const withoutKinds = (text: string): string => text.replace(/^(\s*(?:recipe|part)\b.*?) as [a-zA-Zéè -]+$/gm, '$1');
+
+test.each(['tests/outside/recipes', 'tests/kitchen/works'])('all of %s without its kinds', (folder) => {
+  const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.quern'));
+  expect(files.length).toBeGreaterThan(50);
+  const loud = files.flatMap((file) =>
+    told(withoutKinds(readFileSync(join(folder, file), 'utf8'))).map(({ code, words }) => `${file}: ${code} ${words}`),
+  );
+  expect(loud).toEqual([]);
 });

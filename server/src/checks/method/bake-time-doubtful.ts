@@ -1,4 +1,5 @@
 import type { Range } from '../../measure/quantity.ts';
+import type { Span } from '../../notation/tree.ts';
 import type { Bake } from '../../recipe/baking/bakes.ts';
 import { ovenTimes } from '../../recipe/baking/oven-time.ts';
 import { restsOn, roundMinutes } from '../../recipe/baking/said.ts';
@@ -6,6 +7,8 @@ import type { Estimated } from '../../recipe/baking/time-in-oven.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { heatedIn } from './heated.ts';
+import { strayTimes } from './out-of-span.ts';
 
 interface Values {
   /** Minutes, as the step says. */
@@ -32,7 +35,7 @@ const find = foundAgain<Values>((recipe) =>
   ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {
     if (time.is === 'declined' || !isFitted(time) || time.trials > 0 || goesInWarm(recipe, time.bake)) return [];
     const said = time.bake.said;
-    if (said === undefined) return [];
+    if (said === undefined || isOutOfRange(recipe, time.bake, said)) return [];
     const { likely, spread } = time.estimate;
     const wide = NEARLY_ALL * Math.max(spread, LEAST_SPREAD);
     const least = likely * Math.exp(-wide);
@@ -48,11 +51,18 @@ const find = foundAgain<Values>((recipe) =>
   }),
 );
 
+/** Then `time-out-of-range` tells of it. */
+const isOutOfRange = (recipe: Recipe, { part, line }: Bake, { start }: Span): boolean =>
+  heatedIn(recipe).some((heated) =>
+    strayTimes(heated).some(({ time }) => time.part === part.index && time.line === line && time.start === start),
+  );
+
 /** So many times too long, or too short for what roasts whole, nobody means it; a short one may be one of several bakes, or of several pieces. */
 const TOO_LONG = 4;
 const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 3.5, joint: 5 };
 
-function isFar(recipe: Recipe, { estimate: { likely }, load }: Estimated, said: Range): boolean {
+function isFar(recipe: Recipe, { bake, estimate: { likely }, load }: Estimated, said: Range): boolean {
+  if (bake.event.cooks === 'again') return false;
   const shorter = TOO_SHORT[load.kind.form];
   if (said.low > likely * TOO_LONG) return true;
   return shorter !== undefined && said.high < likely / shorter && ovenTimes(recipe).length === 1;

@@ -24,7 +24,15 @@ interface Values {
 }
 
 /** °C beyond all that is ever done, from which on nobody means it; of fat so much is near where it catches fire. */
-const FAR_C: Readonly<Record<HeatWay, number>> = { oven: 90, stove: 60, fat: 18, rise: 12, live: 20, none: 0 };
+const FAR_C: Readonly<Record<HeatWay, number>> = {
+  oven: 90,
+  stove: 60,
+  fat: 18,
+  rise: 12,
+  live: 20,
+  inside: 100,
+  none: 0,
+};
 
 const find = foundAgain<Values>((recipe) => {
   const seen = new Set<string>();
@@ -109,6 +117,7 @@ const WHAT: Readonly<Record<HeatWay, string>> = {
   fat: 'fat',
   rise: 'the place',
   live: 'it',
+  inside: 'its middle',
   none: 'it',
 };
 

@@ -35,19 +35,29 @@ function readingsIn(recipe: Recipe): readonly Reading[] {
       if (part === undefined || step === undefined) continue;
       for (const figure of heatsOf(step)) {
         const by = folded.events.find(({ event }) => event === figure.event);
-        if (by === undefined || (figure.of !== 'food' && figure.of !== 'nothing') || !isFigure(figure)) continue;
+        if (by === undefined || !isOfPot(figure) || !isFigure(figure)) continue;
         readings.push({ part, line: folded.line, figure, by, lying: heatedBy(recipe, folded, by) });
       }
     }
   return readings;
 }
 
+/** `Boil the sugar and water to 104 C` is of the water as well. */
+const isOfPot = ({ of, event }: HeatFigure): boolean =>
+  of === 'food' ||
+  of === 'nothing' ||
+  (of === 'medium' && (event?.medium?.is === 'water' || event?.medium?.is === 'syrup'));
+
 /** What is in the pot then, and not what goes in behind it: what the words name, where it gets hardly warm. */
-function heatedBy({ heads }: Recipe, { after, ended }: FoldedStep, by: BoundEvent): readonly Ingredient[] {
-  const heated = [...after.bodies, ...ended]
-    .flatMap(({ members }) => members)
-    .flatMap(({ of, state }) => (state.heatedBy === by ? (heads[of.part]?.ingredients[of.ingredient] ?? []) : []));
-  if (heated.length > 0) return heated;
+function heatedBy({ heads }: Recipe, { after, ended, events }: FoldedStep, by: BoundEvent): readonly Ingredient[] {
+  const before = new Set(events.slice(0, events.indexOf(by) + 1));
+  for (const { members } of [...after.bodies, ...ended])
+    if (members.some(({ state }) => state.heatedBy === by))
+      return members.flatMap(({ of, state }) =>
+        state.heatedBy !== undefined && before.has(state.heatedBy)
+          ? (heads[of.part]?.ingredients[of.ingredient] ?? [])
+          : [],
+      );
   return by.names.flatMap(({ role, mention }) =>
     role === 'what'
       ? mention.ingredients.flatMap(({ part, ingredient }) => heads[part]?.ingredients[ingredient] ?? [])
@@ -113,8 +123,6 @@ interface Boiled {
   readonly times: WrittenTime[];
   /** Of all its heats; Infinity where one does not say. */
   totalMin: number;
-  /** What heated it last. */
-  by: BoundEvent;
 }
 
 /** Potatoes, rice, pasta and eggs in their shells that boil by themselves. */
@@ -139,23 +147,26 @@ function boilIn(recipe: Recipe, folded: FoldedStep, boils: Map<Ingredient, Boile
       const family = ingredient && BOILED.find((each) => isIn(ingredient, each));
       const by = state.heatedBy;
       if (ingredient === undefined || family === undefined || by === undefined || seen.has(ingredient)) continue;
-      const boiled = boils.get(ingredient) ?? { of: family, times: [], totalMin: 0, by };
-      if (!folded.events.includes(by)) {
-        // `Fry them`, `then at 190 C`: nobody says of it by name that it is heated on.
-        if (by !== boiled.by || folded.events.some(isUnnamedHeat)) boiled.totalMin = OPEN;
-        continue;
-      }
+      const boiled = boils.get(ingredient) ?? { of: family, times: [], totalMin: 0 };
+      if (!folded.events.includes(by)) continue;
       seen.add(ingredient);
-      boiled.by = by;
       boils.set(ingredient, boiled);
       boiled.totalMin += (state.was & OTHERWISE) === 0 ? minutes : OPEN;
       if (boilsAlone(by, family, members, recipe))
         for (const time of spentIn(by.event))
           boiled.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
     }
+  for (const [ingredient, boiled] of boils)
+    if (!seen.has(ingredient) && folded.events.some((by) => isHeatOf(recipe, by, ingredient))) boiled.totalMin = OPEN;
 }
 
-const isUnnamedHeat = ({ event, unnamed }: BoundEvent): boolean => event.act === 'heat' && unnamed !== undefined;
+/** `Fry them`, `deep-fry the potatoes`, whatever became of them by then. */
+const isHeatOf = ({ heads }: Recipe, { event, names, unnamed }: BoundEvent, ingredient: Ingredient): boolean =>
+  event.act === 'heat' &&
+  (unnamed !== undefined ||
+    names.some(({ mention }) =>
+      mention.ingredients.some((of) => heads[of.part]?.ingredients[of.ingredient] === ingredient),
+    ));
 
 /** Of all heats of a step; `bring to the boil` takes no time worth counting. */
 const minutesOf = ({ events }: FoldedStep): number =>
@@ -170,14 +181,17 @@ const ingredientAt = ({ heads }: Recipe, { part, ingredient }: IngredientRef): I
   heads[part]?.ingredients[ingredient];
 
 /** In water that boils, with nothing beside it that takes its own time. */
-function boilsAlone({ event }: BoundEvent, family: Family, members: Body['members'], recipe: Recipe): boolean {
+function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], recipe: Recipe): boolean {
+  const { event } = by;
   return (
     isStoveHeat(event) &&
     cooksThrough(event) &&
     event.craft === undefined &&
-    (event.medium === undefined || event.medium.is === 'water') &&
+    (event.medium === undefined || event.medium.is === 'water' || event.medium.is === 'steam') &&
     event.temperatures.length === 0 &&
     members.every(({ of, state }) => {
+      // What it is mixed with then was not in the water.
+      if (state.heatedBy !== by) return true;
       const ingredient = ingredientAt(recipe, of);
       return ingredient !== undefined && (isIn(ingredient, family) ? state.cut !== 'minced' : isBeside(ingredient));
     })

@@ -9,6 +9,7 @@ import { ovenTimes } from '../../recipe/baking/oven-time.ts';
 import { isInOven } from '../../recipe/journey/deeds.ts';
 import { heatsOf } from '../../recipe/journey/figures.ts';
 import type { Recipe } from '../../recipe/model.ts';
+import { isFigure } from './heated-on-stove.ts';
 import { takenInOven } from './taken-for.ts';
 import type { Heated, WrittenHeat } from './written-heat.ts';
 
@@ -23,12 +24,12 @@ const isWhole = ({ event }: Bake): boolean =>
 
 export function bakedIn(recipe: Recipe): readonly Heated[] {
   const bakes = ovenTimes(recipe).flatMap(({ bake }) => (isWhole(bake) ? [bake] : []));
-  return bakes.map((bake) => {
+  return bakes.flatMap((bake): readonly Heated[] => {
     const { part, line, said } = bake;
     const at = bake.stages.map(({ celsius }) => celsius);
-    return {
+    const inOven: Heated = {
       way: 'oven',
-      ...takenInOven(recipe, bake),
+      ...takenInOven(recipe, bake, 'oven'),
       heats: at.flatMap((celsius) => writtenAt(recipe, bake, celsius) ?? []),
       times: said === undefined ? [] : [{ ...said, part: part.index, line, at }],
       totalMin: bakes.reduce(
@@ -36,8 +37,24 @@ export function bakedIn(recipe: Recipe): readonly Heated[] {
         0,
       ),
     };
+    const read = readInside(bake);
+    return read.length === 0
+      ? [inOven]
+      : [inOven, { ...inOven, way: 'inside', ...takenInOven(recipe, bake, 'inside'), heats: read, times: [] }];
   });
 }
+
+/** What the thing itself reads as it comes out. */
+const readInside = ({ part, line, event }: Bake): readonly WrittenHeat[] =>
+  part.steps.flatMap((step) =>
+    step.line === line
+      ? heatsOf(step).flatMap((figure) =>
+          figure.event === event && figure.of === 'food' && isFigure(figure)
+            ? [{ part: part.index, line, figure }]
+            : [],
+        )
+      : [],
+  );
 
 /** Something of the one is in the other, or nobody knows. */
 function isOfSame(a: Bake, b: Bake): boolean {

@@ -10,7 +10,7 @@ import { journeysOf } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { type Family, isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, Recipe } from '../../recipe/model.ts';
-import { isFigure } from './heated-on-stove.ts';
+import { isFigure, spentIn } from './heated-on-stove.ts';
 import type { Heated, WrittenHeat } from './written-heat.ts';
 
 const LIVING = ['yeast', 'culture'] as const satisfies readonly Family[];
@@ -36,13 +36,19 @@ export function livingIn(recipe: Recipe): readonly Heated[] {
       for (const by of folded.events) {
         if (by.event.said !== 'yes') continue;
         const named = namedIn(recipe, by);
-        const last = figures.findLast(({ event }) => event === by.event);
+        // `Put it into a pot at 230 C`: nobody says of what that is.
+        const last = figures.findLast(
+          ({ event, of }) => event === by.event && (of !== 'nothing' || event.act !== 'put'),
+        );
         const own = last && { part: folded.part, line: folded.line, figure: last };
-        if (ADDS.has(by.event.act)) {
+        // `Dissolve the yeast in the milk at 65 C` heats nothing else.
+        if (ADDS.has(by.event.act) || (isBarely(by) && named.some((each) => livesIn(each) !== undefined))) {
           for (const each of named) {
             const living = livesIn(each);
-            const heat = living && (own ?? hottest(recipe, folded, each, warm));
-            if (living !== undefined && heat !== undefined) found.set(living, [...(found.get(living) ?? []), heat]);
+            const isDish = living === 'culture' && [...warm.keys(), ...named].some(isOfDish);
+            const heat = living && !isDish && (own ?? hottest(recipe, folded, each, warm));
+            if (living !== undefined && heat !== undefined && heat !== false)
+              found.set(living, [...(found.get(living) ?? []), heat]);
           }
           if (isMuchBeside(named, warm)) warm = new Map();
         } else if (own !== undefined) {
@@ -52,15 +58,37 @@ export function livingIn(recipe: Recipe): readonly Heated[] {
       }
     }
   }
-  return [...found].map(([of, heats]) => ({
-    way: 'live',
-    of: `any ${of}`,
-    spans: spansOf(`any ${of}`, 'live'),
-    heats,
-    times: [],
-    totalMin: Number.POSITIVE_INFINITY,
-  }));
+  return [...found]
+    .filter(([of]) => of === 'yeast' || isCultured(recipe))
+    .map(([of, heats]) => ({
+      way: 'live',
+      of: `any ${of}`,
+      spans: spansOf(`any ${of}`, 'live'),
+      heats,
+      times: [],
+      totalMin: Number.POSITIVE_INFINITY,
+    }));
 }
+
+const isBarely = ({ event: { act, cooks } }: BoundEvent): boolean => act === 'heat' && cooks === 'barely';
+
+/** Of a curry nothing is cultured. */
+const isOfDish = (ingredient: Ingredient): boolean => isIn(ingredient, 'flesh') || isIn(ingredient, 'juicy');
+
+/** Yogurt in a hot soup need not live: something is left to grow. */
+const isCultured = (recipe: Recipe): boolean =>
+  journeysOf(recipe).some(({ steps }) =>
+    steps.some(({ events }) =>
+      events.some(
+        ({ event }) =>
+          event.act === 'rise' ||
+          (event.act === 'stay' &&
+            !event.where.some(({ is, not }) => is === 'cold' && !not) &&
+            spentIn(event).some(({ low }) => low >= LEAST_CULTURED_MIN)),
+      ),
+    ),
+  );
+const LEAST_CULTURED_MIN = 180;
 
 const isOfFood = ({ of }: HeatFigure): boolean => of === 'food' || of === 'nothing' || of === 'medium';
 
@@ -72,7 +100,7 @@ const namedIn = ({ heads }: Recipe, { names }: BoundEvent): readonly Ingredient[
 /** Of what it then lies with, the figure of what is warm. */
 function hottest(
   { heads }: Recipe,
-  { after, ended }: FoldedStep,
+  { after, ended, part, line }: FoldedStep,
   living: Ingredient,
   warm: ReadonlyMap<Ingredient, WrittenHeat>,
 ): WrittenHeat | undefined {
@@ -84,7 +112,8 @@ function hottest(
       if (heat !== undefined) return heat;
     }
   }
-  return undefined;
+  // `Heat the water and stir in the yeast` says of nothing else that it goes in.
+  return [...warm.values()].find((heat) => heat.part === part && heat.line === line);
 }
 
 function isMuchBeside(named: readonly Ingredient[], warm: ReadonlyMap<Ingredient, WrittenHeat>): boolean {

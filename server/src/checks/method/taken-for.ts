@@ -3,6 +3,7 @@
  * can be that; else the kind that its list plainly is; else what lies there (flesh, a dough with yeast, a batter, a custard).
  * Refuses to know heats and times.
  */
+import type { FoodClass } from '../../food/food.ts';
 import { type HeatSpan, type HeatWay, spansOf } from '../../heat/spans.ts';
 import { middle } from '../../measure/quantity.ts';
 import { type Dish, dishesIn, dishesNamed } from '../../prose/dish-named.ts';
@@ -46,9 +47,9 @@ export interface Where {
 }
 
 /** What is in the oven: by the kinds that its parts are, and of what is of no kind by its name, or by what that is. */
-export function takenInOven(recipe: Recipe, where: Where): Taken {
+export function takenInOven(recipe: Recipe, where: Where, way: 'oven' | 'inside'): Taken {
   const lying = lyingIn(recipe, where.body, where.part);
-  const named = namedAt(recipe, where, 'oven', lying);
+  const named = namedAt(recipe, where, way, lying);
   const kindAt = ({ part }: Lying): string | undefined => {
     const there = recipe.parts[part];
     return named === undefined ? kindOf(there) : there?.head.kind?.name;
@@ -58,7 +59,7 @@ export function takenInOven(recipe: Recipe, where: Where): Taken {
   const others: Lying[] = [];
   for (const each of lying) {
     const name = kindAt(each);
-    const own = name === undefined ? [] : spansOf(name, 'oven');
+    const own = name === undefined ? [] : spansOf(name, way);
     if (name === undefined || own.length === 0) others.push(each);
     else if (!names.has(name)) {
       names.add(name);
@@ -71,7 +72,7 @@ export function takenInOven(recipe: Recipe, where: Where): Taken {
   if (isOther) {
     const any = anyOf(others);
     names.add(any);
-    spans.push(...spansOf(any, 'oven'));
+    spans.push(...spansOf(any, way));
   }
   return { of: [...names].join(' or '), spans };
 }
@@ -123,7 +124,8 @@ const ONLY = 'only ';
 const has = (ingredient: Ingredient, family: string): boolean => isFamily(family) && familiesIn(ingredient).has(family);
 
 const isOfFish = ({ ingredient }: Portioned): boolean =>
-  !isIn(ingredient, 'flesh') || foodOf(ingredient)?.class === 'fish';
+  !isIn(ingredient, 'flesh') || FISH.has(foodOf(ingredient)?.class ?? 'other');
+const FISH: ReadonlySet<FoodClass> = new Set<FoodClass>(['fish', 'shellfish']);
 
 /** What is brushed or strewn on it says nothing of what it is. */
 const isMuch = ({ ingredient }: Portioned): boolean =>
@@ -137,11 +139,13 @@ export const kindOf = (part: Part | undefined): string | undefined => part && (p
 const FLESHY = 0.5;
 const FLOURY = 0.15;
 const EGGY = 0.12;
+const JUICY = 0.75;
 
 function anyOf(foods: readonly Portioned[]): string {
   const { of, massG, has, unweighed } = mixtureOf(foods);
   if (massG <= 0 || unweighed > 0) return 'any';
   if (of.flesh > FLESHY * massG) return foods.every(isOfFish) ? 'any fish' : 'any flesh';
   if (of.flour > FLOURY * massG) return has.has('yeast') || has.has('culture') ? 'any dough' : 'any batter';
-  return of.egg > EGGY * massG && has.has('milk') ? 'any custard' : 'any';
+  if (of.egg > EGGY * massG && has.has('milk')) return 'any custard';
+  return of.juicy > JUICY * massG ? 'any vegetable' : 'any';
 }

@@ -114,5 +114,6 @@ const WHERE: Readonly<Record<HeatWay, string>> = {
   fat: ' in fat',
   rise: '',
   live: '',
+  inside: '',
   none: '',
 };

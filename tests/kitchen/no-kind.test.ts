@@ -1,5 +1,6 @@
 /**
- * Recipes that say no kind: of `no-kind/works.txt` nothing is warned of, of each of `no-kind/slips.txt` what stands before its title is.
+ * Recipes that say no kind: of `no-kind/works.txt` nothing is warned of, of each of `no-kind/slips.txt` what stands before its title is. What the
+ * orders of `no-kind/wordings.txt` take leaves nothing unused.
  */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
@@ -24,4 +25,8 @@ test.each(recipesIn('slips.txt'))('%s has a slip', (_name, text) => {
   const code = /^# (\S+)/.exec(text)?.[1] ?? '';
   const found = warned(text);
   expect(found.map((each) => each.split(':')[0])).toContain(code);
+});
+
+test.each(recipesIn('wordings.txt'))('%s takes all that is listed', (_name, text) => {
+  expect(warned(text).filter((each) => each.startsWith('unused-ingredient'))).toEqual([]);
 });

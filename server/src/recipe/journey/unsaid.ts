@@ -132,9 +132,20 @@ function mainOf(ingredients: readonly Ingredient[]): readonly number[] {
   return flesh.length > 0 ? flesh : [0];
 }
 
-/** Whether a step speaks of something by a word that names nothing listed, and may be what is left over. */
+/** Whether a step brings in something by a word that names nothing listed, and may be what is left over: `shape the loaves` does not. */
 export const speaksOfStrangers = ({ steps }: Part): boolean =>
-  eventsOf(steps).some(({ event: { act }, unnamed }) => unnamed === 'name' && AT_THE_START[act] !== undefined);
+  eventsOf(steps).some(({ event: { act }, unnamed }) => unnamed === 'name' && BRINGS_IN.has(act));
+
+const BRINGS_IN: ReadonlySet<Act> = new Set<Act>([
+  'combine',
+  'heat',
+  'steep',
+  'put',
+  'cut',
+  'pack',
+  'smoke',
+  'unknown',
+]);
 
 /** `Rub with the salt`: what it is done with is named, and not what it is done to. */
 function isDoneWith({ event: { craft }, names }: BoundEvent, ingredients: readonly Ingredient[]): boolean {

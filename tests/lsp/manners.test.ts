@@ -385,3 +385,19 @@ describe('what a client is to watch', () => {
     expect(client.asked).toEqual([]);
   });
 });
+
+describe('memory', () => {
+  it('is given back once many files were read for a question that changed nothing', async () => {
+    const files = new Map([['/k/quern.json', '{}']]);
+    for (let i = 0; i < 300; i++) files.set(`/k/r${i}.quern`, `recipe Cake ${i}\n`);
+    const tidied: boolean[] = [];
+    const client = await Client.connect({ files, tidy: (hasReadMany) => tidied.push(hasReadMany) });
+    await client.open('file:///k/r1.quern', 'recipe Cake\n');
+    await client.still();
+    await client.request('workspace/symbol', { query: 'cake' });
+    await client.still();
+    await client.request('workspace/symbol', { query: 'cake' });
+    await client.still();
+    expect(tidied.slice(-2)).toEqual([true, false]);
+  });
+});

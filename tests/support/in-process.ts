@@ -52,6 +52,8 @@ export interface ClientOptions {
   readonly initializationOptions?: unknown;
   readonly settings?: unknown;
   readonly features?: readonly Feature[];
+  /** Is called when nobody types. */
+  readonly tidy?: (hasReadMany: boolean) => void;
   /** False to see what a client sees of a failure. */
   readonly rethrow?: boolean;
 }
@@ -95,7 +97,7 @@ export class Client {
             moving = run;
           },
         },
-        tidy: () => undefined,
+        tidy: options.tidy ?? (() => undefined),
         served: () => undefined,
         now: () => performance.now(),
         today: () => '2026-11-25',

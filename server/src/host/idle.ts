@@ -25,20 +25,23 @@ export function whenIdle(pauseMs: number): (run: () => void) => void {
  * always once a first file is open, seldom while one is typed.
  */
 const WORTH_COLLECTING = 24 * 2 ** 20;
+/** The same after many files were read, whose texts are waste at once and whose like will not come soon. */
+const WORTH_AFTER_READING = 4 * 2 ** 20;
 
 /**
  * Makes what a process does when it is idle: it gives back to the machine what it no longer needs, as the engine by itself
  * waits until more memory is asked for; and it keeps what was compiled so far for the next start.
  */
-export function tidying(): () => void {
+export function tidying(): (hasReadMany: boolean) => void {
   let collect: ((options: object) => void) | undefined;
   let kept = 0;
-  return () => {
+  return (hasReadMany) => {
     // Before the collection, which drops what was compiled.
     if (typeof QUERN_COMPILED !== 'undefined') QUERN_COMPILED.keep?.();
     // These modules take longer to load than a start can spare; Node before 20.16 has them only at the start.
     const v8 = process.getBuiltinModule?.('node:v8');
-    if (v8 === undefined || v8.getHeapStatistics().total_physical_size - kept < WORTH_COLLECTING) return;
+    const worth = hasReadMany ? WORTH_AFTER_READING : WORTH_COLLECTING;
+    if (v8 === undefined || v8.getHeapStatistics().total_physical_size - kept < worth) return;
     if (collect === undefined) {
       v8.setFlagsFromString('--expose-gc');
       collect = process.getBuiltinModule('node:vm').runInNewContext('gc') as (options: object) => void;

@@ -61,10 +61,15 @@ export class Schedule {
     }
     this.marks++;
     this.arm();
-    this.pauses.whenIdle(() => this.rest());
+    this.rests();
     this.pauses.whenStill(() => {
       for (const uri of taken(this.moving)) this.duties.still(uri);
     });
+  }
+
+  /** What can wait is done once nobody types, though nothing has changed. */
+  rests(): void {
+    this.pauses.whenIdle(() => this.rest());
   }
 
   forget(uri: Uri): void {

@@ -51,7 +51,7 @@ export interface Host {
   readonly turn: Turn;
   readonly pauses: Pauses;
   /** What the process can do for its machine while nobody types. */
-  readonly tidy: () => void;
+  readonly tidy: (hasReadMany: boolean) => void;
   /** A client said who it is: the number of its process, where it told it. */
   readonly served: (client: number | null) => void;
   /** Milliseconds, from whenever. */
@@ -102,6 +102,9 @@ interface FileOperation {
   readonly newUri?: Uri;
 }
 
+/** Whose texts are worth to be taken out of memory at once. */
+const MANY_FILES = 200;
+
 class Session {
   private readonly connection: Connection;
   private readonly host: Host;
@@ -122,6 +125,7 @@ class Session {
   /** Files that were typed in, on which what is listed may rest. */
   private readonly typed = new Set<string>();
   private watchedFolders: readonly string[] = [];
+  private indexed = 0;
   private store: Store;
   private view: View;
 
@@ -137,7 +141,7 @@ class Session {
       last: () => {
         this.relistTyped();
         this.guarded('watchers', undefined, () => this.watchFolders());
-        host.tidy();
+        host.tidy(this.hasReadMany());
       },
       still: (uri) => this.guarded('findings', uri, () => (this.store.rested(uri) ? this.dirty([uri]) : undefined)),
     });
@@ -394,6 +398,13 @@ class Session {
     this.listed.relist(paths, this.showsPushedApart());
   }
 
+  /** Whether many files were read for the index since this was asked last. */
+  private hasReadMany(): boolean {
+    const before = this.indexed;
+    this.indexed = this.store.indexed;
+    return this.indexed - before >= MANY_FILES;
+  }
+
   private settings(value: unknown): Settings {
     return settingsIn(value, (problem) => this.wire.warn(`settings: ${problem}`));
   }
@@ -404,7 +415,11 @@ class Session {
       shown: () => this.shown,
       snapshot: (uri) => this.store.snapshot(uri),
       workedOut: (uri, token) => this.workOut(uri, token),
-      kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
+      kitchen: () => {
+        // Whoever asks may have many files read, and changes nothing by it.
+        this.schedule.rests();
+        return { index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) };
+      },
       textAt: (uri, text) => this.store.textAt(uri, text),
       reports: this.reports,
       folder: this.folder,

@@ -67,6 +67,11 @@ export class Folder {
     return [...new Set([...this.lastPaths, ...this.byPath.keys()])];
   }
 
+  /** The files that were read for it. */
+  get size(): number {
+    return this.byPath.size;
+  }
+
   /** Every recipe file, in the order of their paths. */
   entries(): readonly Entry[] {
     return this.allPaths()

@@ -28,6 +28,11 @@ export class Folders {
     return this;
   }
 
+  /** How many files it holds what they say of. */
+  get size(): number {
+    return [...this.byRoot.values()].reduce((sum, folder) => sum + folder.size, 0);
+  }
+
   entries(): readonly Entry[] {
     return this.current.flatMap((folder) => folder.entries());
   }

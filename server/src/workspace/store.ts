@@ -75,6 +75,11 @@ export class Store {
     );
   }
 
+  /** How many files the index was made of so far. */
+  get indexed(): number {
+    return this.folders.size;
+  }
+
   /** A file at hand as it stands: the open text, else the one on disk. */
   snapshotAt(path: string): Snapshot | undefined {
     const uri = this.uriByPath.get(path);

@@ -152,6 +152,89 @@ describe('nutrition', () => {
   });
 });
 
+/** The order of the rows: 21 CFR 101.9(c) and (d), Regulation (EU) 1169/2011, annex XV. */
+describe('the draft of a label', () => {
+  const TART = list('250 g plain flour', '125 g butter', '300 ml double cream', '400 g strawberries', '60 g sugar');
+  const rows = (html: string, caption: RegExp): (string | undefined)[][] =>
+    tableOf(html, caption).map((row) => row.map(({ text }) => text));
+
+  test('Nutrition Facts in the order of the law, each with its figure or for what it is not known', () => {
+    const facts = rows(shown(TART), /^Nutrition Facts, United States/);
+    expect(facts.map(([name]) => name)).toEqual([
+      'Calories',
+      'Total Fat',
+      'Saturated Fat',
+      'Trans Fat',
+      'Cholesterol',
+      'Sodium',
+      'Total Carbohydrate',
+      'Dietary Fiber',
+      'Total Sugars',
+      'Added Sugars',
+      'Protein',
+      'Vitamin D',
+      'Calcium',
+      'Iron',
+      'Potassium',
+    ]);
+    for (const [name, figure = '', daily] of facts) {
+      expect(figure, name).toMatch(/^(?:\d[\d.]*(?: to \d[\d.]*)?(?: m?c?g)?|not known for .*)$/);
+      // 101.9(c): trans fat, total sugars and, where none is claimed, protein have no per cent; calories none.
+      if (/^(?:Calories|Trans Fat|Total Sugars|Protein)$/.test(name ?? '')) expect(daily, name).toBe('');
+      else expect(daily, name).toMatch(/^\d+ %$/);
+    }
+  });
+
+  test('what stands within another is set in', () => {
+    const within = tableOf(shown(TART), /^Nutrition Facts/).filter(([name]) => name?.class === 'within');
+    expect(within.map(([name]) => name?.text)).toEqual([
+      'Saturated Fat',
+      'Trans Fat',
+      'Dietary Fiber',
+      'Total Sugars',
+      'Added Sugars',
+    ]);
+  });
+
+  test('the declaration of the European Union in its order', () => {
+    const names = rows(shown(TART), /^Nutrition declaration, European Union/).map(([name]) => name);
+    expect(names).toEqual([
+      'Energy',
+      'Fat',
+      'of which saturates',
+      'Carbohydrate',
+      'of which sugars',
+      'Fibre',
+      'Protein',
+      'Salt',
+    ]);
+  });
+
+  test('what is taken by likeness is named, allergens stand in capitals, and what is to be asked in a list', () => {
+    const html = shown(list('300 ml double cream', '100 g dark chocolate'));
+    expect(html).toContain('double cream as whipping cream and unsalted butter mixed to its fat or water');
+    expect(html).toMatch(/<b>Ingredients:<\/b> double cream \(MILK\)/);
+    expect(html).toMatch(/<h3>To ask<\/h3>\n<ul class="lines"><li>[^<]*dark chocolate/);
+  });
+
+  test('a food that nobody knows is named in each row, and no row is nought', () => {
+    const facts = rows(shown(list('250 g plain flour', '80 g zibbleroot')), /^Nutrition Facts/);
+    expect(facts.length).toBeGreaterThan(0);
+    for (const [name, said] of facts) expect(said, name).toBe('not known for zibbleroot');
+  });
+
+  test('as cooked or as it goes in is chosen in the editor alone', () => {
+    expect(shown(TART)).toMatch(/<h2>Draft of a label .*data-do="look-cooked"/);
+    expect(labelView(factsOf(TART, { mode: 'print' }))).toContain('<h2>Draft of a label </h2>');
+    const cooked = labelView(factsOf(`${TART}  do Bake at 180 C for 30 min.\n`, { look: { cooked: true } }));
+    expect(cooked).toContain('USDA&#39;s retention factors');
+  });
+
+  test('it has no fault that no view may have', () => {
+    expect(faultsIn(shown(TART))).toEqual([]);
+  });
+});
+
 describe('cost', () => {
   const PRICES: PriceList = new Map([
     ['wheat-flour-plain', { perG: 0.001 }],

@@ -63,7 +63,7 @@ const OVEN_VAPOUR = 4500;
 /** m² K/W: the gap under foil or a lid (fitted, n = 1), and a metre of pastry. */
 const COVER = 0.12;
 const PASTRY = 0.015 / 0.004;
-/** W/(m² K) around a cup that stands in water (from memory: 70 to 100). */
+/** W/(m² K) around a cup that stands in water: free convection of liquids, 50 to 100 (Çengel, ranges of convection). */
 const BATH = 80;
 /** °C of food on its way, for its conductivity. */
 const MIDDLE_C = 50;

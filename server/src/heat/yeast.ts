@@ -1,6 +1,6 @@
 /** Knows how much quicker or slower yeast works at a temperature. Refuses to know doughs. */
 
-/** °C: below the first and above the last nothing rises (cardinal model, Rosso 1993; fitted to rates of trade practice, from memory). */
+/** °C: gas comes quickest at 38 and slower above (Gisslen 2014); below the first and above the last nothing rises (fitted to rates of the trade, in the form of Rosso 1993; judgement). */
 const LEAST = -5;
 const BEST = 37;
 const MOST = 46;

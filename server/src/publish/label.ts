@@ -65,7 +65,7 @@ export function usMineralDailyValue(percent: number): number {
 
 /**
  * Vitamin D, calcium, iron, potassium: amounts to the unit of the daily values or finer, 101.9(c)(8)(ii) and (iv); here the tenth of an mg or µg of what a day needs less than
- * 25 of, the 10 mg of what it needs 250 or more of, as the FDA's guidance of 2019 advises (from memory). Below 2 % of a day it may be 0.
+ * 25 of, the 10 mg of what it needs 250 or more of, as the FDA wrote of supplements in its guidance (quoted in 2018). Below 2 % of a day it may be 0.
  */
 export function usMineral(amount: number, unit: 'mg' | 'mcg', daily: number): LabelFigure {
   const percent = usMineralDailyValue((amount / daily) * 100);

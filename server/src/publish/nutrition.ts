@@ -11,6 +11,7 @@ import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle, type Range } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
+import { reducedTo } from '../recipe/journey/reduced.ts';
 import { type AsCooked, cookedIn } from '../recipe/label/cooked.ts';
 import { namelessLines } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Recipe } from '../recipe/model.ts';
@@ -58,8 +59,8 @@ export interface Nutrition {
   /** What the trials weighed at the end, and how many did; null where none did. */
   readonly cookedG: number | null;
   readonly weighedTrials: number;
-  /** What comes out of the oven was not weighed, but is taken to be the middle of what usually does, in grams. */
-  readonly estimatedG?: Range;
+  /** What is left was not weighed, but is taken to be the middle of what usually comes out of the oven, or of what the steps boil it down to, in grams. */
+  readonly estimatedG?: Range & { readonly by: 'oven' | 'steps' };
   /** Of the whole recipe. */
   readonly whole: Contents;
   readonly minerals: MineralContents;
@@ -85,7 +86,7 @@ export function nutritionOf(recipe: Recipe, trials: readonly Trial[], cooked = f
   const mix = mixOf(all);
   const rawG = complete ? mix.massG : null;
   const weighed = rawG === null ? { cookedG: null, weighedTrials: 0 } : cookedOf(recipe, trials, rawG, mix);
-  const usual = cooked && rawG !== null && weighed.cookedG === null ? usualOf(recipe, rawG) : undefined;
+  const usual = cooked && rawG !== null && weighed.cookedG === null ? usualOf(recipe, rawG, mix) : undefined;
   const kept = cooked ? cookedIn(recipe) : undefined;
   const left = kept === undefined ? mix : mixOf(all.map((i) => ({ ...i, ...withLeft(i, kept.get(i)) })));
   return {
@@ -171,14 +172,32 @@ function totalOf(
 }
 
 /** What usually comes out of the oven, where its middle is near enough to all of it. */
-function usualOf(recipe: Recipe, rawG: number): Range | undefined {
-  const left = outOfOven(recipe)?.left;
+function usualOf(recipe: Recipe, rawG: number, mix: MixComposition): Nutrition['estimatedG'] {
+  const baked = outOfOven(recipe)?.left;
+  const left = baked ?? boiledDown(recipe, rawG, mix);
   if (left === undefined || middle(left) >= rawG) return undefined;
-  return left.high - left.low <= 2 * WIDEST * middle(left) ? left : undefined;
+  const widest = baked === undefined ? WIDEST_READ : WIDEST;
+  return left.high - left.low <= 2 * widest * middle(left)
+    ? { ...left, by: baked === undefined ? 'steps' : 'oven' }
+    : undefined;
 }
+
+/** What the steps say is left, of which a litre weighs about as much as of water where little is dissolved in it. */
+function boiledDown(recipe: Recipe, rawG: number, mix: MixComposition): Range | undefined {
+  const left = reducedTo(recipe);
+  const waterG = totalG(mix, 'water');
+  if (left?.ml === undefined || waterG === null || rawG - waterG > left.ml.low * THIN) return left?.grams;
+  return { low: Math.max(left.grams.low, left.ml.low), high: Math.min(left.grams.high, left.ml.high * THIN_DENSITY) };
+}
+
+/** Grams of what is no water in a millilitre, and what that weighs then: of sugar, 1.1 (judgement). */
+const THIN = 0.3;
+const THIN_DENSITY = 1.1;
 
 /** Either side of the middle (judgement): a label may be out by a fifth (21 CFR 101.9(g)(5)). */
 const WIDEST = 0.12;
+/** Where a figure of the text says what is left, read off a jug. */
+const WIDEST_READ = 0.16;
 
 /** Pepper to taste moves no figure; salt does. */
 const isSeasoning = ({ free, food }: Ingredient): boolean => free && food !== undefined && SEASONINGS.has(food.class);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { depressionC, freezingPointC, saltDepressionC } from '../../../server/src/recipe/measures/freezing.ts';
 import { measured, measuredRange } from '../../support/measured.ts';
 
-test("Leighton's table (1927, in Goff and Hartel, Ice Cream, from memory), and between its rows", () => {
+test("Leighton's table (1927), and between its rows", () => {
   expect(depressionC(0)).toBe(0);
   expect(depressionC(0.3)).toBeCloseTo(1.86, 3);
   expect(depressionC(0.9)).toBeCloseTo(6.23, 3);
@@ -21,7 +21,7 @@ test.each([
 });
 
 test('a mix of 10 % MSNF, 2 % whey solids, 12 % sucrose, 4 % 42-DE syrup solids and 60 % water', () => {
-  // The method of Goff and Hartel, from memory, by hand: SE = 10 × 0.545 + 2 × 0.765 + 12 + 4 × 0.42 = 20.66;
+  // Goff's method (University of Guelph, freezing curve), by hand: SE = 10 × 0.545 + 2 × 0.765 + 12 + 4 × 0.42 = 20.66;
   // 34.43 in 100 of water: 2.03 + (2.21 − 2.03) × 1.43 / 3 = 2.116 °C. Salts: (10 + 2) × 2.37 / 60 = 0.474 °C.
   const equivalents = (10 * 0.545 + 2 * 0.765 + 12 + 4 * 0.42) / 60;
   expect(depressionC(equivalents)).toBeCloseTo(2.116, 2);
@@ -51,7 +51,7 @@ describe('a mix written as a recipe', () => {
     expect(measured(MIX, 'freezing point')).toBeCloseTo(-by, 2);
   });
 
-  test('is within the mixes of the trade: −2 to −3.5 °C (Goff and Hartel, from memory)', () => {
+  test('is within the mixes of the trade: −2 to −3.5 °C (common practice, no source)', () => {
     expect(measured(MIX, 'freezing point')).toBeLessThan(-2);
     expect(measured(MIX, 'freezing point')).toBeGreaterThan(-3.5);
   });

@@ -216,3 +216,12 @@ test('as text it is a draft, and says what is not known', () => {
   expect(text).toMatch(/^ {2}no figure is known for want of praline paste$/m);
   expect(text).toMatch(/^ {2}Contains: milk, tree nuts \(one that is not known\)$/m);
 });
+
+/** By hand: 400 ml read off a jug within a tenth are 360 to 440, of which a millilitre weighs 1 to 1.1 g. */
+test('what a step says is left is what it weighs when it is done', () => {
+  const text = 'recipe Gravy\n  yield   4 portions\n  1 l       chicken stock\n  200 ml    dry white wine\n';
+  const { recipe } = open(`${text}  do Boil the stock and the wine until 400 ml remain.\n`);
+  const { assumes, mass_g: grams } = labelDraft(recipe, [], { cooked: true });
+  expect(assumes.join(' ')).toContain('as 360 to 484 g are left by what the steps say');
+  expect(grams).toBe(422);
+});

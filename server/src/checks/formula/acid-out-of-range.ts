@@ -15,9 +15,9 @@ export default defineCheck<BandValues>({
   scope: 'list',
   measures: ['liquor acid', 'acid share', 'vinegar per produce', 'acid per milk'],
   source: {
-    kind: 'from memory',
+    kind: 'publication',
     title:
-      'US home canning guides: vinegar of 5 % acid, never thinned below the tested recipe; by the band of each kind',
+      'USDA, Canning, Freezing, Storing Garden Produce (1977), p. 113: vinegar of 4 to 6 % acid, thinned only where the recipe says so; by the band of each kind',
   },
   explain: `**What it computes.** For a pickle: the acid of vinegar and sour juice as a share of the liquor: vinegar, water, juice and wine together. Vinegar of 5 % thinned with its own weight of water is 2.5 %. For a chutney, a relish, a salsa, a hot sauce or a marinade: that acid as a share of the whole, and the vinegar and juice per vegetables and fruit. For a fresh cheese: the acid per milk.
 

@@ -16,9 +16,8 @@ export default defineCheck<BandValues>({
   scope: 'part',
   measures: ['freezing point', 'lactose in water'],
   source: {
-    kind: 'from memory',
-    title:
-      'Leighton 1927, in Goff and Hartel, Ice Cream (2013): the freezing point by sucrose equivalents and milk salts',
+    kind: 'publication',
+    title: 'Leighton 1927, and Goff, University of Guelph: the freezing point by sucrose equivalents and milk salts',
   },
   explain: `**What it computes.** The temperature at which the mix begins to freeze. All sugars are counted as sucrose (grape and fruit sugar 1.9, lactose 1 times their weight) per 100 g of water and read in Leighton's table; the salts of milk add their solids not fat × 2.37 / water, alcohol 0.4 °C and salt 0.6 °C for each gram in 100 g of water. Also the lactose per water: 0.545 of the milk solids not fat.
 

@@ -57,7 +57,8 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
       ? sayBand(values.band)
       : {
           message: `Raw ${values.name} takes gelatine apart: it will not set. Boil or poach it for 5 min first, use canned, or set with agar.`,
-          source: 'McGee, On Food and Cooking (2004), from memory',
+          source:
+            'Encyclopaedic: pineapple, kiwi, figs and papaya hold proteases that cut gelatine, and cooking or canning ends them',
         },
   fix: (values, scene) =>
     values.what === 'enzyme'
@@ -112,7 +113,7 @@ function isRawEnzyme(ingredient: Ingredient, part: Part): boolean {
   return !steps.some((s) => s === undefined || isHeated(s));
 }
 
-/** Below this the enzymes of raw fruit work on (from memory: bromelain and papain are gone by 80 °C). */
+/** Below this the enzymes of raw fruit work on: that of pineapple is inactive from 70 °C (Better Bowls), by others from 82. */
 const LEAST_HOT_C = 80;
 
 const isHeated = (step: Step): boolean => does(step, HEATED);

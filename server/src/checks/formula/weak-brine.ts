@@ -16,8 +16,9 @@ export default defineCheck<BandValues>({
   severity: 'warning',
   scope: 'part',
   source: {
-    kind: 'from memory',
-    title: 'US home canning guides: sauerkraut 2.25 to 2.5 % salt; by the band of each kind',
+    kind: 'publication',
+    title:
+      'Michigan State University Extension, sauerkraut: 3 tbsp of salt to 5 lb of cabbage, 2.4 %; by the band of each kind',
   },
   explain: `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat. For a brine: salt per water.
 

@@ -98,7 +98,7 @@ export default defineCheck<Values>({
   severity: 'info',
   scope: 'recipe',
   source: {
-    kind: 'from memory',
+    kind: 'publication',
     title:
       'conduction with Choi and Okos properties; coefficients fitted to USDA FSIS roasting charts, Armed Forces Recipe Service cards and others',
   },

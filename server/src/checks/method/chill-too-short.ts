@@ -80,9 +80,9 @@ export default defineCheck<Values>({
   severity: 'info',
   scope: 'recipe',
   source: {
-    kind: 'from memory',
+    kind: 'publication',
     title:
-      "conduction with Choi and Okos properties, in a refrigerator or freezer as homes have them; a gelatine maker's sheet",
+      "conduction with Choi and Okos properties, in a refrigerator or freezer as homes have them; Bloom's test of gelatine, 1925",
   },
   explain: `**What it computes.** When the middle of it is cold enough: 10 °C and an hour more for gelatine, 12 °C for a custard, a curd or a cheesecake, -12 °C for an ice cream that is churned; by its mass, by its tin or into how many it is divided, and counted from lukewarm. It speaks only where the written time is shorter than nearly all kitchens would need.
 

@@ -13,8 +13,8 @@ export default defineCheck<Values>({
   family: 'method',
   severity: 'warning',
   scope: 'recipe',
-  source: { kind: 'from memory', title: FILL_SOURCE },
-  explain: `**What it computes.** The volume of what is baked or set in the pan, from its composition (water, fat, protein, starch and sugar each at its own density), without a bubble of air in it, against the pan filled to the brim. Then the same with the least that its kind grows: a creamed cake 1.4 times, bread 1.6 times, a custard not at all.
+  source: { kind: 'publication', title: FILL_SOURCE },
+  explain: `**What it computes.** How much room there is for what is baked or set in the pan. First as it goes in: from its grams, as if no air were beaten into it, against the pan filled to the brim. Then as it rises: a creamed cake to at least 1.4 times of that, bread to 1.6 times, a custard not at all.
 
 **Why it matters.** Batter that runs over burns on the oven floor, and what stays has not the depth its time was tested for.
 
@@ -36,8 +36,8 @@ It is a warning when the mixture does not fit as it is, information when it will
     const least = litresText({ low: grown, high: grown });
     return {
       message: risen
-        ? `The mixture grows to at least ${least} and the pan holds ${litresText(panRange)}${takenSo(assumed)}: it will run over. Take a larger pan, or less of it.`
-        : `At least ${least} goes into a pan that holds ${litresText(panRange)} to the brim${takenSo(assumed)}: take a larger pan, or less of it.`,
+        ? `This rises to at least ${least}, and the pan holds ${litresText(panRange)} to the brim${takenSo(assumed)}: it will run over. Take a larger pan, or a second one.`
+        : `There is at least ${least} of this, and the pan holds ${litresText(panRange)} to the brim${takenSo(assumed)}: it does not go in. Take a larger pan, or a second one.`,
       value: Math.round(risen ? risenMl[0] : rawMl[0]),
       unit: 'ml',
       band: [null, Math.round(panRange.high)],

@@ -9,7 +9,7 @@ export default defineCheck<PanFill>({
   family: 'method',
   severity: 'info',
   scope: 'recipe',
-  source: { kind: 'from memory', title: FILL_SOURCE },
+  source: { kind: 'publication', title: FILL_SOURCE },
   explain: `**What it computes.** The most room that what is baked or set in the pan can take: its volume from its composition, with as much air as its kind is ever worked with, grown as far as its kind ever grows. It is told of when even that stays under ${fill.underfull * 100} % of the pan.
 
 **Why it matters.** A thin layer in a deep pan dries out long before its time is up, and the rim shades it so that it does not colour.
@@ -25,7 +25,7 @@ export default defineCheck<PanFill>({
     );
   },
   say: ({ panRange, assumed, risenMl }) => ({
-    message: `What goes in fills at most ${Math.round((risenMl[1] / panRange.low) * 100)} % of this pan of ${litresText(panRange)}${takenSo(assumed)}: it will be a thin layer that dries out. Take a smaller pan, or more of it.`,
+    message: `Even at its highest this fills the pan of ${litresText(panRange)}${takenSo(assumed)} to ${Math.round((risenMl[1] / panRange.low) * 100)} %: so thin a layer dries out. Take a smaller pan, or make more of it.`,
     value: risenMl[1] / panRange.low,
     unit: '1',
     band: [fill.underfull, null],

@@ -1,11 +1,13 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { sentenceIn } from '../../notation/sentence.ts';
 import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
 import { amountOfOne } from '../../prose/counts.ts';
 import type { Craft } from '../../prose/event.ts';
 import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
+import { reducedTo } from '../../recipe/journey/reduced.ts';
 import { gramsOf as middleG } from '../../recipe/measures/brought.ts';
 import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -17,8 +19,9 @@ import { usualYield } from './usual-yield.ts';
 import { isWeighed } from './weighed.ts';
 
 interface Values {
-  /** Grams that the yield line promises, or that a step divides into pieces. */
+  /** Grams that the yield line promises, or that a step divides into pieces; ml where it promises those. */
   readonly saidG: number;
+  readonly unit: 'g' | 'ml';
   readonly divided: boolean;
   readonly listedG: readonly [number, number];
   /** The share that is left of what goes in, at the least. */
@@ -49,7 +52,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained ${LEAST_CURD * 100} %, and of what simmers for ${LONG_MIN} min and more ${LEAST_BOILED_DOWN * 100} %. A recipe of one part that is mostly one food is held against what that usually comes to: dried pulses, pasta and rice boil to two or three times their weight, and what is strained, deep-fried, dried or roasted shrinks.
+  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained ${LEAST_CURD * 100} %, and of what simmers for ${LONG_MIN} min and more ${LEAST_BOILED_DOWN * 100} %. Where a step says how far it boils down (\`reduce by half\`, \`until 300 ml remain\`), a yield may not be more than that leaves, in grams or millilitres. A recipe of one part that is mostly one food is held against what that usually comes to: dried pulses, pasta and rice boil to two or three times their weight, and what is strained, deep-fried, dried or roasted shrinks.
 
 The same for a step that divides a dough or a mixture by weight: \`Divide in 24 of 60 g\`.
 
@@ -57,23 +60,26 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
 
 **What to do.** Weigh a batch and write what it made.
 
-**Silent** for a yield in portions, slices or a volume, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
+**Silent** for a yield in portions or slices, for a volume that no step says anything of, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
   find({ recipe }) {
     if (recipe.inherits) return [];
     const divided = divisions(recipe).flatMap(({ value }) => value);
     const said = recipe.yield;
-    if (said === undefined || promisedBy(said.node) === undefined) return divided;
-    if (recipe.parts.length === 0 || unweighed(recipe)) return divided;
+    if (said === undefined || recipe.parts.length === 0 || unweighed(recipe)) return divided;
+    const ml = millilitresOf(said.node);
+    if (ml === undefined && promisedBy(said.node) === undefined) return divided;
     const { low, high } = listedG(recipe);
-    const usual = usualYield(recipe);
-    const whole = misfit(said.node, said.at, low, high, leastKept(recipe), usual?.low, usual?.high, usual?.source);
+    const whole =
+      ml === undefined
+        ? misfit(said.node, said.at, low, high, leastKept(recipe), usualOf(recipe, low, high))
+        : tooMuchLeft(said.node, said.at, ml, low, high, reducedTo(recipe)?.ml);
     return whole === undefined ? divided : [...divided, whole];
   },
-  say: ({ saidG, listedG, usualG, pieces, divided }) => {
+  say: ({ saidG, unit, listedG, usualG, pieces, divided }) => {
     const [low, high] = listedG;
     const said =
       pieces === undefined
-        ? `${gramsText(saidG)} g`
+        ? `${gramsText(saidG)} ${unit}`
         : `${pieces.count} of ${gramsText(pieces.eachG)} g, ${gramsText(saidG)} g in all,`;
     const listed = `the ingredients weigh ${gramsText((low + high) / 2)} g`;
     const piecesG =
@@ -83,9 +89,9 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
       : undefined;
     if (usualG !== undefined)
       return {
-        message: `The yield of ${said} is ${saidG > usualG[1] ? 'more' : 'less'} than comes of this: ${gramsText(usualG[0])} to ${gramsText(usualG[1])} g as it is cooked here, from ${gramsText((low + high) / 2)} g on the list.`,
+        message: `The yield of ${said} is ${saidG > usualG[1] ? 'more' : 'less'} than comes of this: ${gramsText(usualG[0])} to ${gramsText(usualG[1])} ${unit} as it is cooked here, from ${gramsText((low + high) / 2)} g on the list.`,
         value: saidG,
-        unit: 'g',
+        unit,
         band: [usualG[0], usualG[1]],
       };
     return {
@@ -99,19 +105,19 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
       band: [null, high],
     };
   },
-  work: ({ saidG, listedG: [low, high], usualG, usualBy, pieces, kept, part }, { recipe }) => {
+  work: ({ saidG, unit, listedG: [low, high], usualG, usualBy, pieces, kept, part }, { recipe }) => {
     const own = part === undefined ? undefined : recipe.parts[part];
     const heads = own === undefined ? recipe.parts.map(({ head }) => head) : dividedHeads(own);
     const rows = heads.flatMap(({ ingredients }) => ingredients.map((i) => ({ name: i.name, numbers: [middleG(i)] })));
     const said =
       pieces === undefined
-        ? `${gramsText(saidG)} g`
+        ? `${gramsText(saidG)} ${unit}`
         : `${pieces.count} × ${gramsText(pieces.eachG)} g = ${gramsText(saidG)} g`;
     return [
       ...sumTable(['ingredient', 'weighs, g'], rows),
       '',
       usualG !== undefined
-        ? `The recipe says ${said}. Expected: ${gramsText(usualG[0])} to ${gramsText(usualG[1])} g (${usualBy}), and ${ROUNDING} times that for rounding.`
+        ? `The recipe says ${said}. Expected: ${gramsText(usualG[0])} to ${gramsText(usualG[1])} ${unit} (${usualBy}), and ${ROUNDING} times that for rounding.`
         : `The recipe says ${said}. Expected: from ${gramsText(low)} g × ${kept} = ${gramsText(low * kept)} g, for what is lost, to ${gramsText(high)} g × ${ROUNDING} = ${gramsText(high * ROUNDING)} g, for rounding.`,
     ];
   },
@@ -132,9 +138,11 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     good: [
       'recipe Rolls\n  yield   16 rolls of 50 g\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide in 16 and bake at 220 C for 15 min until gold.\n',
       'recipe Boiled rice\n  yield   1.1 kg\n  400 g     long grain rice\n  do Boil the rice in plenty of salted water for 12 min and drain.\n',
+      'recipe Gravy\n  yield   500 ml\n  1 l       chicken stock\n  100 ml    dry white wine\n  do Boil the stock with the wine until reduced by half.\n',
       'recipe Oat slab\n  yield   280 g\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
     ],
     bad: [
+      'recipe Gravy\n  yield   500 ml\n# "500 ml" yield-mismatch: more than comes of this\n  1 l       chicken stock\n  100 ml    dry white wine\n  do Boil the stock with the wine until 300 ml remain.\n',
       'recipe Boiled chickpeas\n  yield   1 kg\n# "1 kg" yield-mismatch: less than comes of this\n  1 kg      dried chickpeas\n  do Soak the chickpeas for 12 h, drain, cover with fresh water and boil for 1 h until soft. Drain.\n',
       {
         text: 'recipe Rolls\n  yield   24 rolls of 60 g\n# "24 rolls of 60 g" yield-mismatch *: more than goes in\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide and bake at 220 C for 15 min until gold.\n',
@@ -153,6 +161,54 @@ type YieldNode = NonNullable<Recipe['yield']>['node'];
 
 const promisedBy = onceFor(({ amount, of }: YieldNode) => (amount === undefined ? undefined : promised(amount, of)));
 
+interface Usual {
+  readonly low: number;
+  readonly high: number;
+  readonly source: string;
+}
+
+/** What comes of it as it is cooked: by what is known of its food, else by what a step says is left. */
+const usualOf = onceWith((recipe: Recipe, low: number, high: number): Usual | undefined => {
+  const usual = usualYield(recipe);
+  const left = usual === undefined ? reducedTo(recipe)?.grams : undefined;
+  return left === undefined
+    ? usual
+    : {
+        low: Math.min(left.low, low * leastKept(recipe)),
+        high: Math.min(left.high, high),
+        source: 'by what its steps say is left',
+      };
+});
+
+function millilitresOf({ amount }: YieldNode): number | undefined {
+  if (amount?.unit === undefined || dimensionOf(amount.unit.symbol) !== 'volume') return undefined;
+  return amount.quantity.low * (baseOf(amount.unit.symbol, 'us') ?? 1);
+}
+
+/** A volume that is more than is left of it. */
+function tooMuchLeft(
+  { amount }: YieldNode,
+  line: number,
+  ml: number,
+  low: number,
+  high: number,
+  left: Range | undefined,
+): Found<Values> | undefined {
+  if (amount === undefined || left === undefined || ml <= left.high * ROUNDING) return undefined;
+  return {
+    at: { line, start: amount.start, end: amount.end },
+    values: {
+      saidG: ml,
+      unit: 'ml',
+      listedG: [low, high],
+      divided: false,
+      kept: 0,
+      usualG: [left.low, left.high],
+      usualBy: 'by what its steps say is left',
+    },
+  };
+}
+
 /** A yield that the weights of the list, least and most, do not make. */
 const misfit = onceWith(
   (
@@ -161,25 +217,23 @@ const misfit = onceWith(
     low: number,
     high: number,
     kept: number,
-    usualLow?: number,
-    usualHigh?: number,
-    usualBy?: string,
+    usual: Usual | undefined,
   ): Found<Values> | undefined => {
     const { amount, of } = node;
     const said = promisedBy(node);
     if (amount === undefined || said === undefined || high <= 0) return undefined;
-    const least = usualLow ?? low * kept;
-    const most = usualHigh ?? high;
+    const least = usual?.low ?? low * kept;
+    const most = usual?.high ?? high;
     if (said.saidG >= least && said.saidG <= most * ROUNDING) return undefined;
-    const usual = usualLow !== undefined && usualHigh !== undefined && usualBy !== undefined;
     return {
       at: { line, start: amount.start, end: Math.max(amount.end, of?.end ?? 0) },
       values: {
         ...said,
+        unit: 'g',
         listedG: [low, high],
         divided: false,
         kept,
-        ...(usual && { usualG: [usualLow, usualHigh] as const, usualBy }),
+        ...(usual && { usualG: [usual.low, usual.high] as const, usualBy: usual.source }),
       },
     };
   },
@@ -270,7 +324,12 @@ export const divisions = overParts((part): readonly Found<Values>[] | undefined 
       const numeral = { start: item.low.start, end: (item.high ?? item.low).end };
       const pieces = { count, eachG: each.grams, words: each.words, numeral };
       const at = { part: part.index, line: step.line, start: item.start, end: each.end };
-      return [{ at, values: { saidG, listedG, pieces, divided: true, kept: LEAST_DIVIDED, part: part.index } }];
+      return [
+        {
+          at,
+          values: { saidG, unit: 'g' as const, listedG, pieces, divided: true, kept: LEAST_DIVIDED, part: part.index },
+        },
+      ];
     });
   });
   return found.length === 0 ? undefined : found;

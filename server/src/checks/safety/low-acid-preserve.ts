@@ -105,7 +105,8 @@ export default defineCheck<Values>({
     if (unprocessed)
       return {
         message: `${jarsText(values)} no vinegar, and no step heats them once they are closed: what is sour of lemon or lime alone is boiled in its jars, as long as a tested recipe says. Or keep it in the fridge. ${CAUTION}`,
-        source: 'USDA Complete Guide to Home Canning (2015), Guides 1 and 3 (from memory)',
+        source:
+          'USDA FSIS, Molds on Food (quoted in 2009): what is sour is heated in its jars, in boiling water, for the recommended time',
       };
     // No tested recipe lets them stand out of the cold.
     if (isEgg && acid >= least)

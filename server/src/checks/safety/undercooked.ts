@@ -97,7 +97,7 @@ function findingOf(journey: Journey, { foodSafety }: House, verdict: OnFood): Fo
 const PARTLY_COOKED =
   'FDA Food Code 2022, 3-401.14 (only by a written procedure); USDA, as Food Poisoning Bulletin 2021 quotes it: never cook meat in part to finish it later';
 
-const TASTED_RAW = 'USDA FSIS, sausages and ground meat: never taste them raw (for consumers; from memory)';
+const TASTED_RAW = 'USDA, as copies for consumers have it: neither eat nor taste ground meat raw, cook it to 160 °F';
 
 /** A fan oven does the work of a still one this much hotter (common practice, no source). */
 const FAN_C = 20;

@@ -66,7 +66,7 @@ function weightSaid({ cookedG, estimatedG, weighedTrials, rawG }: Nutrition, coo
       ? 'What it weighs when it is done is not known near enough: no water is taken away. Weigh it, and write it into a trial.'
       : 'Figures are of what goes in, before cooking; nothing is taken away.';
   if (estimatedG !== undefined)
-    return `It is taken to weigh ${gramsText(cookedG)} g when it is done, as usually ${gramsText(estimatedG.low)} to ${gramsText(estimatedG.high)} g come out of the oven, and to have lost water alone: weigh it.`;
+    return `It is taken to weigh ${gramsText(cookedG)} g when it is done, as ${estimatedG.by === 'oven' ? 'usually ' : ''}${gramsText(estimatedG.low)} to ${gramsText(estimatedG.high)} g ${estimatedG.by === 'oven' ? 'come out of the oven' : 'are left by what the steps say'}, and to have lost water alone: weigh it.`;
   return `It weighs ${gramsText(cookedG)} g when it is done, as ${weighedTrials === 1 ? 'a trial' : `${weighedTrials} trials`} weighed it, and has lost water alone.`;
 }
 

@@ -46,7 +46,7 @@ const byPlace = ({ bake: a }: OvenTime, { bake: b }: OvenTime): number =>
 const timesIn = (recipe: Recipe, journey: Journey): readonly OvenTime[] =>
   bakesIn(recipe, journey).map(({ bake, cutUp }) => timeOf(recipe, bake, cutUp));
 
-/** °C of water around a cup in an oven: it evaporates (McGee, from memory: 80 to 95). */
+/** °C of water around a cup in an oven: it evaporates, and is kept below the boil, at 82 to 93 (Berolzheimer 1939). */
 const BATH_C = 88;
 
 const timeOf = onceWithParts(

@@ -302,7 +302,7 @@ const DEFINITIONS = {
 
 export const MEASURES: Readonly<Record<MeasureName, Definition>> = DEFINITIONS;
 
-/** By Leighton's table, with the salts of milk (Goff and Hartel). */
+/** By Leighton's table, with the salts of milk (Goff, University of Guelph). */
 function freezingPoint(ingredients: readonly Ingredient[]): MeasureValue {
   const perWater = (top: Ratio['top']) =>
     ratio({ words: '', unit: 'percent', top, bottom: waterShare, per: 'water' }, ingredients);

@@ -60,7 +60,7 @@ export function depressionC(sucrosePerWater: number): number | undefined {
   return high === low ? highC : lowC + ((highC - lowC) * (per100 - low)) / (high - low);
 }
 
-/** °C below 0 that the salts of milk add: solids not fat × 2.37 / water (Leighton, in Goff and Hartel). */
+/** °C below 0 that the salts of milk add: solids not fat × 2.37 / water (Goff, University of Guelph). */
 export const saltDepressionC = (milkSolidsPerWater: number): number => milkSolidsPerWater * data.milkSaltsPerSolids;
 
 /** The freezing point of a mix: `sugars` and `solids` per gram of water, `otherC` what alcohol and salt add. Beyond the table its last slope goes on. */

@@ -13,13 +13,13 @@ export const agarShare = (food: Food): number => (isAgar(food) ? 1 : 0);
 
 const named = (food: Food, pattern: RegExp): boolean => pattern.test(bookIdOf(food)) || pattern.test(food.name);
 
-/** What the grades are in bloom (trade sheets, from memory). */
+/** What the grades are in bloom: bronze 125 to 155, silver 160, gold 190 to 220, platinum 235 to 265 (Lersch, hydrocolloids, as a table of 2012 quotes it). */
 const GRADES: Readonly<Record<string, number>> = { bronze: 140, silver: 160, gold: 200, platinum: 250 };
 const STANDARD_BLOOM = 200;
-/** Sheets are cut so that one of any grade sets alike, as 2 g of 200 bloom; some packs run heavier (trade sheets, from memory). */
+/** Sheets are cut so that one of any grade sets alike, as 2 g of 200 bloom: 3.3, 2.5, 2 and 1.7 g (the same table); some packs run heavier. */
 const SHEET_G: Range = { low: 2, high: 2.3 };
 
-/** Grams as 200 bloom, from none where it may be another food: m₂ = m₁ √(B₁/B₂) (Ward and Courts 1977, p. 509: bloom goes with the square). Powder without a grade: 200 to 250 bloom (from memory). */
+/** Grams as 200 bloom, from none where it may be another food: m₂ = m₁ √(B₁/B₂) (Ward and Courts 1977, p. 509: bloom goes with the square). Powder without a grade: about 120 bloom in British shops (MM Ingredients), 225 to 250 (Friberg 2003). */
 export function gelatineG(ingredient: Ingredient): Range | undefined {
   const { food, weighed, node, match } = ingredient;
   const surely = food === undefined ? maySet(match) : isGelatine(food);
@@ -29,7 +29,7 @@ export function gelatineG(ingredient: Ingredient): Range | undefined {
     return { low: surely ? amount.quantity.low * SHEET_G.low : 0, high: amount.quantity.high * SHEET_G.high };
   if (!weighed.known) return undefined;
   const bloom = bloomWritten(ingredient);
-  const [weak, strong] = bloom === undefined ? [STANDARD_BLOOM, 250] : [bloom, bloom];
+  const [weak, strong] = bloom === undefined ? POWDER_BLOOM : [bloom, bloom];
   return {
     low: surely ? weighed.grams.low * Math.sqrt(weak / STANDARD_BLOOM) : 0,
     high: weighed.grams.high * Math.sqrt(strong / STANDARD_BLOOM),
@@ -37,6 +37,7 @@ export function gelatineG(ingredient: Ingredient): Range | undefined {
 }
 
 const NOTHING: Range = { low: 0, high: 0 };
+const POWDER_BLOOM = [120, 250] as const;
 
 /** Whether a food that is not told is gelatine: `undefined` where it may be. */
 function maySet(match: FoodMatch): false | undefined {

@@ -28,6 +28,8 @@ export const farFrom = onceFor(({ part, dish }: Taken): readonly Found<FarValues
     for (const side of SIDES) {
       const past = pastEnd(part, measure, side, first);
       if (past === undefined || others.some((kind) => pastEnd(part, measure, side, kind) === undefined)) continue;
+      // What it is fried in may be listed.
+      if (measure === 'fat' && anyDoes(part.steps, FRIES)) continue;
       const carrier = carrierIn(part, measure, side);
       if (side === 'low' && (carrier === undefined || part.steps.some(pours))) continue;
       const at = ingredientPlace(carrier) ?? past.at;
@@ -48,6 +50,7 @@ const mayBe = ({ needs = [], measures }: Kind, part: Part): boolean =>
   ) &&
   (measures.every(({ measure }) => measure !== 'freezing point') || anyDoes(part.steps, CHURNS));
 
+export const FRIES = deed(({ craft }) => craft === 'fry' || craft === 'deep-fry');
 const CHURNS = deed(({ craft }) => craft === 'churn');
 
 /** A gram of it brings so much of what it is listed for (judgement): milk is water, flour is no salt. */

@@ -1,6 +1,7 @@
 import { percentRange, percentText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
@@ -16,7 +17,7 @@ import { foundAgain } from '../found-again.ts';
 import { sumTable } from '../sum-table.ts';
 import { ingredientPlace, mostOf } from './band.ts';
 import { isDish } from './dishes.ts';
-import { farFrom } from './far-from-name.ts';
+import { FRIES, farFrom } from './far-from-name.ts';
 
 interface Values {
   readonly name: string;
@@ -132,7 +133,7 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
   const isLow = least !== undefined && value.high < least && value.low > NONE && !isWetOtherwise(row, seen);
   if (!isLow && !(most !== undefined && value.low > most)) return undefined;
   const at = ingredientPlace(main);
-  if (at === undefined) return undefined;
+  if (at === undefined || (isIn(main, 'fat') && anyDoes(part.steps, FRIES))) return undefined;
   const named = typeof top === 'string' ? MEASURES[top].words : main.name;
   const values: Values = {
     name: named,

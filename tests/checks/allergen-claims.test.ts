@@ -31,6 +31,10 @@ describe('a promise', () => {
     ['Lactose-free pudding', ['lactose-free']],
     ['Meatless balls', ['meat-free']],
     ['Not very sweet; vegan', ['vegan']],
+    ['Contains wheat. Free from milk and egg.', ['dairy-free', 'egg-free']],
+    ['Free of gluten, nuts and eggs', ['gluten-free', 'nut-free', 'egg-free']],
+    ['Without milk, eggs or nuts', ['dairy-free', 'egg-free', 'nut-free']],
+    ['Contains no eggs or milk', ['egg-free', 'dairy-free']],
   ])('is made by: %s', (text, claims) => {
     expect(claimed(text).sort()).toEqual([...claims].sort());
   });
@@ -56,6 +60,7 @@ describe('a promise', () => {
     'Serve with or without nuts',
     'Almost vegan',
     'Otherwise gluten-free',
+    'Free from colours; contains milk and egg',
     'Never call it nut-free',
     'Free-range egg sandwich',
     'Coconut-free',

@@ -6,6 +6,7 @@
 
 import { isDoing } from './ahead.ts';
 import type { Clause, EventDraft } from './clauses.ts';
+import type { TimeSaid } from './event.ts';
 import { isThermometer, jointOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
@@ -82,6 +83,11 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     else if (not && event.until.some(({ from }) => from === 'until')) {
       // `Don't put it in until it boils`: once it does.
       event.until = event.until.map((sign) => ({ ...sign, from: 'when' as const }));
+    } else if (not && event.act === 'stay' && event.times.some(isOpen)) {
+      // `Do not leave it out for more than 2 h`: so long it may.
+      event.times = event.times.map((time) =>
+        isOpen(time) ? { ...time, kind: 'life', minutes: { low: time.minutes.low, high: time.minutes.low } } : time,
+      );
     } else if (not) event.said = letting && event.act === 'heat' ? 'at most' : 'not';
     else if (pieces[clause.to]?.word === '?') event.said = 'asked';
     else if (condition) event.said = 'if';
@@ -99,6 +105,10 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
   }
   denyGone(told);
 }
+
+/** `More than 2 h`, and not `as long as you like`. */
+const isOpen = ({ minutes: { low, high } }: TimeSaid): boolean => low > 0 && low < MONTH_MIN && high === Infinity;
+const MONTH_MIN = 43_200;
 
 /** `It looks well on a shelf. It isn't for the shelf.`: no such place, where no time was said. */
 function denyPlace({ act, where }: EventDraft, earlier: readonly EventDraft[]): void {

@@ -139,8 +139,35 @@ const isSalt = (ingredient: Ingredient): boolean => {
 export const isCooked = (member: Member, ingredient: Ingredient): boolean =>
   (member.state.cooked !== 'raw' && member.state.cooked !== 'outside') || listedAs(ingredient).has('cooked');
 
-/** Whether it must be kept hot or cold. */
-export function spoils(lists: Lists, body: Body): boolean {
+/** Whether it must be kept hot or cold: the whole of it, or what a crust, a sponge or the like holds. */
+export const spoils = (lists: Lists, body: Body): boolean =>
+  spoilsAsOne(lists, body) || fillings(lists, body).some((filling) => spoilsAsOne(lists, filling));
+
+/** What other parts lie on or in a part that is baked by itself, each as if it were alone: no crust makes a custard keep. */
+const fillings = onceForBody((lists, body): readonly Body[] => {
+  const [first] = body.members;
+  if (first === undefined || body.members.every(({ of }) => of.part === first.of.part)) return NO_FILLINGS;
+  const parts = [...new Set(body.members.map(({ of }) => of.part))].map((part) => ({
+    ...body,
+    members: body.members.filter(({ of }) => of.part === part),
+  }));
+  const crusts = parts.filter((part) => keepsByItself(mixtureIn(lists, part), part) && part.members.some(isBakedIn));
+  return parts.filter((part) => !crusts.includes(part) && crusts.some((crust) => isLaidIn(lists, part, crust)));
+});
+const NO_FILLINGS: readonly never[] = [];
+
+/** It was never one batter with what it lies in: that is pastry or crumbs, or was not heated when that was. */
+function isLaidIn(lists: Lists, { members }: Body, crust: Body): boolean {
+  const { massG, waterG, fatG } = mixtureIn(lists, crust);
+  const isShort = fatG >= massG * SHORT && waterG <= massG * STIFF;
+  const heats = new Set(crust.members.map(({ state }) => state.heatedBy));
+  return isShort || members.every(({ state }) => !heats.has(state.heatedBy));
+}
+/** Fat that a crust of pastry or crumbs has at the least, and water at the most, of what is listed (common practice, no source). */
+const SHORT = 0.15;
+const STIFF = 0.3;
+
+function spoilsAsOne(lists: Lists, body: Body): boolean {
   const mix = mixtureIn(lists, body);
   // Of what nobody weighed, as a head, no salt and no sugar on the list is known to be enough.
   if (

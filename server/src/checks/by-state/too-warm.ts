@@ -272,13 +272,16 @@ function tooSlow(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
   const { by, body } = stay;
   // `60 → 21 °C`: it was hot.
   const isLogged = by.event.temperatures.some(({ of, celsius }) => of === 'food' && celsius.low >= LOGGED_HOT_C);
-  if (body.band !== 'hot' && !isLogged) return undefined;
+  const isHot = body.band === 'hot' || isLogged;
+  if (!isHot && !body.members.some(({ state }) => state.cooked !== 'raw')) return undefined;
   // `4 C, 48 h life`: so long it keeps then.
   const times = by.event.times.filter(({ kind }) => kind !== 'life');
   for (const { of, celsius, end, sure } of by.event.temperatures) {
     const time = of === 'food' ? (times.find((each) => each.start >= end) ?? times.at(-1)) : undefined;
     if (time === undefined || celsius.high > cooling.middleC + 1) continue;
     const isEnd = celsius.high <= cooling.endC + 1;
+    // `Stand the pot in iced water and cool to 20 C`: only what is still warm cools to that.
+    if (!isHot && isEnd) continue;
     const limitMin = isEnd ? cooling.endMin : cooling.middleMin;
     if (time.minutes.high > limitMin)
       return found(

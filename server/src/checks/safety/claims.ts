@@ -98,6 +98,8 @@ const compared = (text: string): string => text.toLowerCase().replaceAll(/[-\s]/
 // Letters of all scripts would make the patterns larger by far.
 const LETTERS = 'A-Za-z\\u00c0-\\u024f';
 const WORD = `[${LETTERS}'’]+`;
+/** Between the things that something is free from. */
+const LISTED = '(?:, (?:and |or )?|,? and |,? or | ?& ?| ?/ ?)';
 /** How it is told that somebody may eat it, and up to which they are named. */
 const SAFE_FOR = `(?:safe|fine|suitable|ok|okay|good|right|perfect|ideal) (?:for|with|to (?:give|serve)(?: to)?) (?:(?!(?:but|not?|except|unless) )${WORD},? ){0,8}`;
 const END = `(?![${LETTERS}\\d])`;
@@ -133,7 +135,10 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
       ? []
       : [
           `(?:${noun})[-\\s]?free`,
-          `free (?:from|of) (?:any |all )?(?:${noun})`,
+          `free (?:from|of) (?:any |all )?(?:${WORD}${LISTED}){0,5}(?:${noun})`,
+          // `Without milk, eggs or nuts`; `no sugar and milk` is two things.
+          `(?:without|no) (?:any )?(?:${WORD}, ){0,4}${WORD},? n?or (?:${noun})`,
+          `(?:without|no) (?:any )?(?:${WORD}, ){0,4}(?:${noun})(?:, ${WORD}){0,3},? n?or ${WORD}`,
           `(?:without|no)[-\\s](?:any )?(?:${noun})`,
           `not (?:an?|one|any) (?:${noun})(?= (?:in|is))`,
           `(?:${noun})[-\\s](?:allergy[-\\s])?(?:safe|friendly)`,

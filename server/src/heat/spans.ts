@@ -15,7 +15,6 @@ export interface HeatSpan {
   readonly minutes: Range;
   /** A family of foods that must be in it. */
   readonly needs: string;
-  readonly source: string;
 }
 
 const end = (cell: string, open: number): number => (cell === '' ? open : Number(cell));
@@ -23,12 +22,11 @@ const end = (cell: string, open: number): number => (cell === '' ? open : Number
 /** By kind and way. */
 const SPANS = once((): ReadonlyMap<string, readonly HeatSpan[]> => {
   const spans = new Map<string, HeatSpan[]>();
-  for (const [of, way, needs = '', coldest = '', hottest = '', least = '', most = '', source = ''] of rowsIn(text)) {
+  for (const [of, way, needs = '', coldest = '', hottest = '', least = '', most = ''] of rowsIn(text)) {
     const span = {
       celsius: { low: end(coldest, Number.NEGATIVE_INFINITY), high: end(hottest, Number.POSITIVE_INFINITY) },
       minutes: { low: end(least, 0), high: end(most, Number.POSITIVE_INFINITY) },
       needs,
-      source,
     };
     for (const each of wordsIn(of)) {
       const key = `${each} ${way}`;

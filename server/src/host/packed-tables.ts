@@ -18,9 +18,9 @@ export interface Table {
 const FORMS = /^@(\d+) (\d+)\n/;
 const isForms = (path: string): boolean => path.endsWith('forms.tsv');
 
-/** All tables, those of a folder one after the other, without their remarks, which are for who reads them here. */
+/** All tables, those of a folder one after the other, without their remarks and the sources that no program asks for, which are for who reads them here. */
 export function packedTables(tables: readonly Table[]): string {
-  const texts = tables.map(({ text }) => text.replace(/^#.*/, '#'));
+  const texts = tables.map(asPacked);
   const packed = tables.map(({ path }, at) => {
     const text = texts[at] ?? '';
     if (!isForms(path)) return byColumns(text);
@@ -30,6 +30,16 @@ export function packedTables(tables: readonly Table[]): string {
     return `@${from} ${to}\n${packedSaid(text, besides(texts, at, from, to))}`;
   });
   return packedIds(packed).join(BETWEEN_TABLES);
+}
+
+/** Of these nobody is told where a row is from. */
+const UNASKED = /\b(?:(?:prose|heat)[\\/][\w-]+|food-families)\.tsv$/;
+const LAST_CELL = /\t[^\t\n]*$/gm;
+
+/** A table without what stays here. */
+export function asPacked({ path, text }: Table): string {
+  const rows = text.replace(/^#.*/, '#');
+  return UNASKED.test(path) && /^#\n.*\tsource\n/.test(rows) ? rows.replace(LAST_CELL, '') : rows;
 }
 
 /** Each as it is read. */

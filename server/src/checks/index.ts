@@ -3,6 +3,7 @@ import ambiguousMention from './bookkeeping/ambiguous-mention.ts';
 import leftOut from './bookkeeping/left-out.ts';
 import leftoverAmount from './bookkeeping/leftover-amount.ts';
 import measureMismatch from './bookkeeping/measure-mismatch.ts';
+import measureSaidTwice from './bookkeeping/measure-said-twice.ts';
 import missingAmount from './bookkeeping/missing-amount.ts';
 import needsWeight from './bookkeeping/needs-weight.ts';
 import outOfOrder from './bookkeeping/out-of-order.ts';
@@ -98,6 +99,7 @@ export const CHECKS: readonly Check[] = [
   leftOut,
   leftoverAmount,
   measureMismatch,
+  measureSaidTwice,
   missingAmount,
   needsWeight,
   outOfOrder,

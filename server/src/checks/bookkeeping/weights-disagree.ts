@@ -147,8 +147,9 @@ function compared(one: Stated, other: Stated, ingredient: Ingredient, { world }:
   if (!known.known || !isPiece(known.reason)) return undefined;
   const all = { low: grams.low * a.low, high: grams.high * a.high };
   const readings = other.means === 'each' ? [all] : other.means === 'either' ? [grams, all] : [grams];
-  if (readings.some((reading) => agree(known.grams, reading, PIECES))) return undefined;
-  return { one: known.grams, other: readings[0] ?? grams, unit: 'g', pieces: true };
+  const isStick = a.count === 'stick';
+  if (readings.some((reading) => agree(known.grams, reading, isStick ? TOLERANCE : PIECES))) return undefined;
+  return { one: known.grams, other: readings[0] ?? grams, unit: 'g', ...(!isStick && { pieces: true as const }) };
 }
 
 /** Pieces as they grow; what a tin holds is for its maker to say. */

@@ -15,6 +15,7 @@ import { packParts, Tables } from './pack.ts';
 import { shownExamples } from './shown-examples.ts';
 import { writeThirdParty } from './third-party.ts';
 import { unasked } from './unasked.ts';
+import { unshown } from './unshown.ts';
 import { wordsGiven, wordsIn } from './words.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -162,7 +163,7 @@ const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(1
 const builds: readonly esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [unasked, libraryOfBrowser, tables.plugin, shownExamples, launched],
+    plugins: [unasked, libraryOfBrowser, tables.plugin, shownExamples, unshown, launched],
     entryPoints: Object.fromEntries(PROGRAMS.map(({ name, entry }) => [name, entry])),
     external: ['vscode', './server.js', './mcp.js'],
     format: 'esm',

@@ -9,6 +9,7 @@ import { createBrotliCompress, constants as zlib } from 'node:zlib';
 import type { Plugin } from 'esbuild';
 import { packedFigures } from '../src/food/packed-figures.ts';
 import { packedTables } from '../src/host/packed-tables.ts';
+import { shownOf } from './unshown.ts';
 
 /** What the programs know the unpacked tables by: a list, in the order of their paths. */
 const TABLES_NAME = 'QUERN_TABLES';
@@ -43,7 +44,7 @@ export class Tables {
     // One table of figures has a packing that its reader undoes when it is asked for.
     return packedTables(
       this.paths.map((path) => {
-        const text = readFileSync(path, 'utf8');
+        const text = shownOf(path, readFileSync(path, 'utf8'));
         return { path, text: path.endsWith('minerals.tsv') ? packedFigures(text, numbers) : text };
       }),
     );

@@ -153,6 +153,9 @@ interface Typed {
   readonly memoryMb: number;
 }
 
+/** A shorter one has no whole part of a generated recipe, in which to type. */
+const LEAST_JSON = 60;
+
 /** The file of a house that is opened, and its text; for the JSON server one of as many lines that says the same sort of thing. */
 function fileFor(
   server: ServerUnderTest,
@@ -164,7 +167,7 @@ function fileFor(
   const rootUri = house && pathToFileURL(house.path).href;
   const uri = house === undefined ? server.uri : pathToFileURL(house.pathOf(at)).href;
   if (server.name === 'quern') return { server: { ...server, uri, ...(rootUri && { rootUri }) }, text: recipe };
-  const { text } = jsonCase(recipe.split('\n').length);
+  const { text } = jsonCase(Math.max(LEAST_JSON, recipe.split('\n').length));
   return { server: { ...server, ...(rootUri && { rootUri }), uri: uri.replace(/\.quern$/, '.json') }, text };
 }
 

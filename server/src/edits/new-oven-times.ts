@@ -35,7 +35,7 @@ const WORTH = 0.06;
 export function newOvenTimes(document: Document, recipe: Recipe, edits: readonly TextEdit[]): NewTimes {
   const before = ovenTimes(recipe);
   if (before.length === 0 || edits.length === 0) return { edits: [], times: [], left: before.length };
-  const after = ovenTimes(bindRecipe(outline(applyEdits(document, edits)), recipe.world));
+  const after = ovenTimes(bindRecipe(outline(applyEdits(document, edits), recipe.outline), recipe.world, recipe));
   const made: TextEdit[] = [];
   const times: NewTime[] = [];
   let left = 0;

@@ -27,7 +27,7 @@ export function putBack(document: Document, recipe: Recipe, trial: Trial, line: 
   if (tested === undefined) return undefined;
   const before = changedSince(factsOf(recipe), tested).length;
   for (const edits of candidates(document, recipe, trial, line).slice(0, MOST_TRIES)) {
-    const after = bindRecipe(outline(applyEdits(document, edits)), recipe.world);
+    const after = bindRecipe(outline(applyEdits(document, edits), recipe.outline), recipe.world, recipe);
     if (changedSince(factsOf(after), tested).length < before)
       return { written: edits.map((e) => e.text).join(', '), edits };
   }

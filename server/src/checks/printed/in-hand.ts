@@ -5,6 +5,7 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { totalOf } from '../../measure/total.ts';
+import type { Event } from '../../prose/event.ts';
 import { anyDoes, deed, eventsOf, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
@@ -172,6 +173,12 @@ const mlInSteps = (steps: readonly Step[]): number =>
     ),
   );
 
+/** Boiled down until it is thick, or as nobody has read, it may take as long as it likes. */
+const untimedMin = ({ craft, until }: Event): number =>
+  craft === 'reduce' || until.some(({ is }) => is === undefined || is === 'thick')
+    ? Number.POSITIVE_INFINITY
+    : UNTIMED_MIN;
+
 /** Grams of water that boil off on the stove at the most. */
 function boiledOff(steps: readonly Step[]): number {
   let minutes = 0;
@@ -180,7 +187,7 @@ function boiledOff(steps: readonly Step[]): number {
       if (event.act !== 'heat' || event.cooks === 'barely' || isBaked(event)) continue;
       if (event.temperatures.some(({ of, celsius }) => of === 'food' && celsius.high < BOILS)) continue;
       const spent = event.times.filter(({ kind }) => kind === 'spent');
-      minutes += spent.length === 0 ? UNTIMED_MIN : Math.max(...spent.map((time) => time.minutes.high));
+      minutes += Math.max(untimedMin(event), ...spent.map((time) => time.minutes.high));
     }
   return minutes * BOILS_OFF_ML;
 }

@@ -116,7 +116,13 @@ const launched: esbuild.Plugin = {
             define: { QUERN_PROGRAM: told.get(name) ?? '' },
             banner: { js: program.starts },
             entryPoints: { [name]: 'server/src/host/launch.ts' },
+            external: ['./launch-rarely.js'],
           });
+      await esbuild.build({
+        ...BUNDLE,
+        format: 'cjs',
+        entryPoints: { 'launch-rarely': 'server/src/host/launch-rarely.ts' },
+      });
       await esbuild.build({
         ...BUNDLE,
         ...OF_BROWSER,

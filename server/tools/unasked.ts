@@ -24,6 +24,12 @@ onOpenNotificationSent=never;onChangeNotificationSent=never;onSaveNotificationSe
   ],
   // The kit of the Model Context Protocol checks forms that a server has people fill in: half of its bundle goes into it.
   [/validation[\\/]ajv-provider\.js$/, 'export class AjvJsonSchemaValidator{}'],
+  // Its messages are checked by schemas that nobody has written out as JSON.
+  [/zod[\\/]v4[\\/]core[\\/]json-schema-processors\.js$/, 'module.exports={}'],
+  [
+    /zod[\\/]v4[\\/]core[\\/]to-json-schema\.js$/,
+    'const none=()=>()=>({});module.exports={createToJSONSchemaMethod:none,createStandardJSONSchemaMethod:none}',
+  ],
   // Tokens are made by `notation/scan.ts`; of the scanner of the parser's library its parsers ask for one sign alone.
   [
     /chevrotain[\\/]lib[\\/]src[\\/]scan[\\/]lexer_public\.js$/,

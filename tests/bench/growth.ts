@@ -33,6 +33,8 @@ export async function measureGrowth(say: (words: string) => void): Promise<reado
   const rows = new Map<string, [number, number][]>();
   const add = (what: string, size: number, ms: number | undefined) => {
     if (ms === undefined) return;
+    // On a busy machine the whole may not come to its end.
+    say(`  ${what}: ${show(ms)}`);
     const points = rows.get(what) ?? [];
     points.push([size, ms]);
     rows.set(what, points);

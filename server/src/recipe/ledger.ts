@@ -62,6 +62,12 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         break;
       }
       case 'amount': {
+        // `All five cheeses`, of four that are listed.
+        if (mention.every && isCounted(mention)) {
+          over = portion.measured.quantity.low > mention.ingredients.length;
+          share = before;
+          break;
+        }
         const once = mention.every
           ? shareOfAll(mention, portion.measured.quantity, lists, world)
           : shareOf(ingredient, portion.measured.quantity, world);

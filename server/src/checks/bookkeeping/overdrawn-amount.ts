@@ -67,6 +67,15 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
         (sum, { ingredient: { weighed } }) => sum + (weighed.known ? likelyGrams(weighed) : 0),
         0,
       );
+      const { portion } = use.mention;
+      const count =
+        portion.kind === 'amount' && portion.measured.unit === undefined ? portion.measured.quantity.low : undefined;
+      if (count !== undefined)
+        return {
+          message: `This step takes ${count} of them, and the list has ${several.length}: ${namesText(several)}. Mend one of the two.`,
+          value: count,
+          band: [null, several.length],
+        };
       const takes = use.taken.low * grams;
       return {
         message: `This step takes ${gramsText(takes)} g of ${namesText(several)}, and the list has ${gramsText(grams)} g of them in all: mend one of the two.`,

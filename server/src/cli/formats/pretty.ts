@@ -5,14 +5,8 @@ import type { Severity } from '../../checks/severity.ts';
 import { visibleLine } from '../../publish/visible.ts';
 import type { Io } from '../io.ts';
 import { plural } from './plural.ts';
-import { inLines, type Printing } from './printing.ts';
+import { type Counts, inLines, type Printing } from './printing.ts';
 import { placeName, wordsOf } from './related.ts';
-
-export interface Counts extends Readonly<Record<Severity, number>> {
-  readonly files: number;
-  readonly accepted: number;
-  readonly baselined: number;
-}
 
 const COLORS: Readonly<Record<Severity, string>> = { error: '31', warning: '33', info: '36', hint: '2' };
 

@@ -2,8 +2,15 @@
  * Knows how what was found is printed while it is found: of a file nothing is held but what is printed of it.
  * Refuses to know any format.
  */
+import type { Severity } from '../../checks/severity.ts';
 import type { CheckedFile } from '../checked-file.ts';
-import type { Counts } from './pretty.ts';
+
+/** Of what a run found. */
+export interface Counts extends Readonly<Record<Severity, number>> {
+  readonly files: number;
+  readonly accepted: number;
+  readonly baselined: number;
+}
 
 /** One run as it is printed. */
 export interface Printing {

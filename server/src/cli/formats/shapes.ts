@@ -8,7 +8,7 @@ import type { LabelDraft } from '../../publish/label/draft.ts';
 import type { PlanFacts } from '../../publish/plan-facts.ts';
 import type { Report } from '../../publish/report-shape.ts';
 import type { RecipeState } from '../../recipe/trials/state.ts';
-import type { Counts } from './pretty.ts';
+import type { Counts } from './printing.ts';
 
 /** `check --format json` */
 export interface CheckJson {

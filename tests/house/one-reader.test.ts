@@ -66,6 +66,7 @@ const OPEN_TO_ALL = [
   'alike',
   'expected',
   'thickness',
+  'sour-limit',
   'printed-energy',
   'printed-pieces',
   'printed-shares',

@@ -50,6 +50,7 @@ import shortRest from './method/short-rest.ts';
 import timeDisagrees from './method/time-disagrees.ts';
 import timeMissing from './method/time-missing.ts';
 import timeOutOfRange from './method/time-out-of-range.ts';
+import tooThick from './method/too-thick.ts';
 import yieldMismatch from './method/yield-mismatch.ts';
 import yieldMissing from './method/yield-missing.ts';
 import nutritionDisagrees from './printed/nutrition-disagrees.ts';
@@ -87,6 +88,7 @@ import rawContact from './safety/raw-contact.ts';
 import rawEgg from './safety/raw-egg.ts';
 import rawFlour from './safety/raw-flour.ts';
 import rawMilk from './safety/raw-milk.ts';
+import sourLimitTooHigh from './safety/sour-limit-too-high.ts';
 import undercooked from './safety/undercooked.ts';
 import unreadTemperature from './safety/unread-temperature.ts';
 import unsafeForThem from './safety/unsafe-for-them.ts';
@@ -145,6 +147,7 @@ export const CHECKS: readonly Check[] = [
   timeDisagrees,
   timeMissing,
   timeOutOfRange,
+  tooThick,
   yieldMismatch,
   yieldMissing,
   nutritionDisagrees,
@@ -182,6 +185,7 @@ export const CHECKS: readonly Check[] = [
   rawEgg,
   rawFlour,
   rawMilk,
+  sourLimitTooHigh,
   undercooked,
   unreadTemperature,
   unsafeForThem,

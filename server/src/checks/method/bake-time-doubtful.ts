@@ -59,7 +59,7 @@ const isOutOfRange = (recipe: Recipe, { part, line }: Bake, { start }: Span): bo
 
 /** So many times too long, or too short for what roasts whole, nobody means it; a short one may be one of several bakes, or of several pieces. */
 const TOO_LONG = 4;
-const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 3.5, joint: 5 };
+const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 3.5, joint: 4 };
 
 function isFar(recipe: Recipe, { bake, estimate: { likely }, load }: Estimated, said: Range): boolean {
   if (bake.event.cooks === 'again') return false;
@@ -102,7 +102,7 @@ export default defineCheck<Values>({
     title:
       'conduction with Choi and Okos properties; coefficients fitted to USDA FSIS roasting charts, Armed Forces Recipe Service cards and others',
   },
-  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind, and louder where that is ${TOO_LONG} times too long, or a whole bird or joint is in for less than a third or a fifth of it.
+  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind, and louder where that is ${TOO_LONG} times too long, or a whole bird or joint is in for less than a third or a quarter of it.
 
 **Why it matters.** A time that is wrong by half burns the rim or leaves the middle raw; it is the figure most often wrong.
 

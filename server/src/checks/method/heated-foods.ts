@@ -73,6 +73,7 @@ const OPEN = Number.POSITIVE_INFINITY;
 export function readOf(recipe: Recipe): readonly Heated[] {
   const chocolate: WrittenHeat[] = [];
   const others: WrittenHeat[] = [];
+  const eggs: WrittenHeat[] = [];
   const named = new Map<string, Heated & { readonly heats: WrittenHeat[] }>();
   for (const { part, line, figure, by, lying } of readingsIn(recipe)) {
     const { event } = by;
@@ -83,7 +84,9 @@ export function readOf(recipe: Recipe): readonly Heated[] {
     const portioned = lying.map((ingredient) => ({ ingredient, share: 1 }));
     const taken = namedAt(recipe, { part, line, event }, 'stove', portioned);
     if (taken === undefined) {
-      if (event.act === 'heat' && figure.of === 'food') others.push(heat);
+      if (figure.of === 'food' && figure.bound !== 'at most')
+        if (event.act === 'heat') others.push(heat);
+        else if (lying.some((each) => isIn(each, 'egg'))) eggs.push(heat);
       continue;
     }
     const there = named.get(taken.of) ?? { way: 'stove', ...taken, heats: [], times: [], totalMin: OPEN };
@@ -94,6 +97,7 @@ export function readOf(recipe: Recipe): readonly Heated[] {
     ...[...named.values()].map((each) => ({ ...each, heats: hottestAlone(each.heats) })),
     ...heatsAlone('any chocolate', chocolate),
     ...heatsAlone('any', others),
+    ...heatsAlone('any egg', eggs),
   ];
 }
 

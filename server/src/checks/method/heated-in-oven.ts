@@ -10,7 +10,7 @@ import { isInOven } from '../../recipe/journey/deeds.ts';
 import { heatsOf } from '../../recipe/journey/figures.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { isFigure } from './heated-on-stove.ts';
-import { takenInOven } from './taken-for.ts';
+import { type Taken, takenInOven } from './taken-for.ts';
 import type { Heated, WrittenHeat } from './written-heat.ts';
 
 /** A bake that is no keeping warm. */
@@ -24,23 +24,26 @@ const isWhole = ({ event }: Bake): boolean =>
 
 export function bakedIn(recipe: Recipe): readonly Heated[] {
   const bakes = ovenTimes(recipe).flatMap(({ bake }) => (isWhole(bake) ? [bake] : []));
-  return bakes.flatMap((bake): readonly Heated[] => {
+  return bakes.flatMap((own): readonly Heated[] => {
+    const bake = { ...own, isOnly: bakes.length === 1 };
     const { part, line, said } = bake;
     const at = bake.stages.map(({ celsius }) => celsius);
-    const inOven: Heated = {
+    const inOven: Omit<Heated, keyof Taken> = {
       way: 'oven',
-      ...takenInOven(recipe, bake, 'oven'),
       heats: at.flatMap((celsius) => writtenAt(recipe, bake, celsius) ?? []),
       times: said === undefined ? [] : [{ ...said, part: part.index, line, at }],
       totalMin: bakes.reduce(
-        (sum, each) => (isOfSame(bake, each) ? sum + (each.said?.high ?? Number.POSITIVE_INFINITY) : sum),
+        (sum, each) => (isOfSame(own, each) ? sum + (each.said?.high ?? Number.POSITIVE_INFINITY) : sum),
         0,
       ),
     };
     const read = readInside(bake);
-    return read.length === 0
-      ? [inOven]
-      : [inOven, { ...inOven, way: 'inside', ...takenInOven(recipe, bake, 'inside'), heats: read, times: [] }];
+    return [
+      ...takenInOven(recipe, bake, 'oven').map((taken) => ({ ...inOven, ...taken })),
+      ...(read.length === 0 ? [] : takenInOven(recipe, bake, 'inside')).map(
+        (taken): Heated => ({ ...inOven, ...taken, way: 'inside', heats: read, times: [] }),
+      ),
+    ];
   });
 }
 
@@ -80,7 +83,8 @@ function writtenAt(recipe: Recipe, { part, line }: Bake, celsius: number): Writt
   if (recipe.oven === undefined) return undefined;
   const { node, at } = recipe.oven;
   const above = celsiusOf(node);
-  return above.low === celsius && celsius > ABOVE_C.low && celsius < ABOVE_C.high
+  const isOther = (node.unit === 'F' && celsius <= ABOVE_C.low) || (node.unit !== 'F' && celsius >= ABOVE_C.high);
+  return above.low === celsius && !isOther
     ? { line: at, figure: { start: node.start, end: node.end, celsius: above, written: [node] } }
     : undefined;
 }

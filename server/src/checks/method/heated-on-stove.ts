@@ -9,7 +9,7 @@ import type { Event } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
 import { isBaked } from '../../recipe/journey/deeds.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
-import { isFamily, isIn } from '../../recipe/list/families.ts';
+import { type Family, isFamily, isIn } from '../../recipe/list/families.ts';
 import { mixtureOf } from '../../recipe/measures/mixture.ts';
 import type { Ingredient, Part, PartHead } from '../../recipe/model.ts';
 import { overParts } from '../over-parts.ts';
@@ -21,7 +21,10 @@ export const heatedByPart = overParts((part): readonly Heated[] | undefined => {
   const name = kindOf(part);
   const found = [
     name === undefined ? undefined : onStove(part, name),
-    name === undefined && !isCulturedMilk(part.head) ? undefined : rising(part, name ?? 'any cultured milk'),
+    rising(
+      part,
+      name ?? (isCulturedMilk(part.head) ? 'any cultured milk' : isLeaven(part.head) ? LEAVEN_NAME : undefined),
+    ),
   ].flatMap((each) => each ?? []);
   return found.length === 0 ? undefined : found;
 });
@@ -120,13 +123,24 @@ const isCulturedMilk = ({ ingredients, massG }: PartHead): boolean =>
   mixtureOf(ingredients.map((ingredient) => ({ ingredient, share: 1 }))).of.milk > MILKY * massG.high;
 const MILKY = 0.6;
 
+const LEAVEN_NAME = 'any leaven';
+
+/** Flour and water with what raises them, and nothing that is baked in it. */
+const isLeaven = ({ ingredients }: PartHead): boolean =>
+  ingredients.length > 1 &&
+  ingredients.some((i) => isIn(i, 'flour')) &&
+  ingredients.some((i) => isIn(i, 'culture') || isIn(i, 'yeast')) &&
+  ingredients.every((i) => LEAVEN.some((each) => isIn(i, each)));
+const LEAVEN = ['flour', 'water', 'culture', 'yeast'] as const satisfies readonly Family[];
+
 /** Of milk with a culture in it, what stands warm for so long is cultured. */
 const LEAST_CULTURED_MIN = 120;
 
-function rising(part: Part, of: string): Heated | undefined {
-  const spans = spansOf(of, 'rise');
-  if (spans.length === 0) return undefined;
+function rising(part: Part, of: string | undefined): Heated | undefined {
+  const spans = of === undefined ? [] : spansOf(of, 'rise');
+  if (of === undefined || spans.length === 0) return undefined;
   const isMilk = part.head.ingredients.some((i) => isIn(i, 'milk')) && part.head.flourG.high === 0;
+  const standsToRise = isMilk || of === LEAVEN_NAME;
   const heats: WrittenHeat[] = [];
   const times: WrittenTime[] = [];
   for (const { line, events, figures } of stepsOf(part)) {
@@ -134,7 +148,7 @@ function rising(part: Part, of: string): Heated | undefined {
       (event) =>
         event.said === 'yes' &&
         (event.act === 'rise' ||
-          (isMilk && event.act === 'stay' && spentIn(event).some(({ low }) => low >= LEAST_CULTURED_MIN))),
+          (standsToRise && event.act === 'stay' && spentIn(event).some(({ low }) => low >= LEAST_CULTURED_MIN))),
     );
     for (const figure of figures)
       if (rises.some((event) => event === figure.event) && figure.of !== 'food' && isFigure(figure))

@@ -9,6 +9,7 @@ import { boiledIn, readOf } from './heated-foods.ts';
 import { friedIn } from './heated-in-fat.ts';
 import { bakedIn } from './heated-in-oven.ts';
 import { heatedByPart } from './heated-on-stove.ts';
+import { stewedIn } from './heated-tough.ts';
 import { livingIn } from './living.ts';
 import type { Heated } from './written-heat.ts';
 
@@ -22,6 +23,7 @@ export const heatedIn = onceFor((recipe: Recipe): readonly Heated[] =>
         ...friedIn(recipe),
         ...readOf(recipe),
         ...boiledIn(recipe),
+        ...stewedIn(recipe),
         ...livingIn(recipe),
       ],
 );

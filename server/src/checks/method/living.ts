@@ -13,8 +13,11 @@ import type { Ingredient, Recipe } from '../../recipe/model.ts';
 import { isFigure, spentIn } from './heated-on-stove.ts';
 import type { Heated, WrittenHeat } from './written-heat.ts';
 
-const LIVING = ['yeast', 'culture'] as const satisfies readonly Family[];
+const LIVING = ['yeast', 'rennet', 'culture'] as const satisfies readonly Family[];
 type Living = (typeof LIVING)[number];
+
+/** As `spans.tsv` has it: what sours milk dies before koji does. */
+type LivesIn = Living | 'culture of milk';
 
 const livesIn = (ingredient: Ingredient): Living | undefined => LIVING.find((each) => isIn(ingredient, each));
 
@@ -26,7 +29,7 @@ const LITTLE = 0.1;
 
 export function livingIn(recipe: Recipe): readonly Heated[] {
   if (!recipe.heads.some(({ ingredients }) => ingredients.some((each) => livesIn(each) !== undefined))) return [];
-  const found = new Map<Living, WrittenHeat[]>();
+  const found = new Map<LivesIn, WrittenHeat[]>();
   for (const journey of journeysOf(recipe)) {
     /** What is warm, and by which figure. */
     let warm: ReadonlyMap<Ingredient, WrittenHeat> = new Map();
@@ -47,19 +50,20 @@ export function livingIn(recipe: Recipe): readonly Heated[] {
             const living = livesIn(each);
             const isDish = living === 'culture' && [...warm.keys(), ...named].some(isOfDish);
             const heat = living && !isDish && (own ?? hottest(recipe, folded, each, warm));
-            if (living !== undefined && heat !== undefined && heat !== false)
-              found.set(living, [...(found.get(living) ?? []), heat]);
+            if (living === undefined || heat === undefined || heat === false) continue;
+            const of = living === 'culture' && [...warm.keys()].some(isMilk) ? 'culture of milk' : living;
+            found.set(of, [...(found.get(of) ?? []), heat]);
           }
           if (isMuchBeside(named, warm)) warm = new Map();
         } else if (own !== undefined) {
-          const those = named.length > 0 ? named : [...warm.keys()];
+          const those = named.length > 0 ? named : warm.size > 0 ? [...warm.keys()] : lyingIn(recipe, folded);
           warm = new Map([...warm, ...those.map((each): [Ingredient, WrittenHeat] => [each, own])]);
         } else if (by.event.act === 'heat' || COOLS.has(by.event.act)) warm = new Map();
       }
     }
   }
   return [...found]
-    .filter(([of]) => of === 'yeast' || isCultured(recipe))
+    .filter(([of]) => !of.startsWith('culture') || isCultured(recipe))
     .map(([of, heats]) => ({
       way: 'live',
       of: `any ${of}`,
@@ -69,6 +73,8 @@ export function livingIn(recipe: Recipe): readonly Heated[] {
       totalMin: Number.POSITIVE_INFINITY,
     }));
 }
+
+const isMilk = (ingredient: Ingredient): boolean => isIn(ingredient, 'milk');
 
 const isBarely = ({ event: { act, cooks } }: BoundEvent): boolean => act === 'heat' && cooks === 'barely';
 
@@ -89,6 +95,12 @@ const isCultured = (recipe: Recipe): boolean =>
     ),
   );
 const LEAST_CULTURED_MIN = 180;
+
+/** What has come together last: `let it cool until it reads 25 C`. */
+const lyingIn = ({ heads }: Recipe, { after, ended }: FoldedStep): readonly Ingredient[] =>
+  ([...ended, ...after.bodies].at(-1)?.members ?? []).flatMap(
+    ({ of }) => heads[of.part]?.ingredients[of.ingredient] ?? [],
+  );
 
 const isOfFood = ({ of }: HeatFigure): boolean => of === 'food' || of === 'nothing' || of === 'medium';
 

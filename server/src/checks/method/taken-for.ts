@@ -38,18 +38,26 @@ function lyingIn(recipe: Recipe, body: Body | undefined, part: Part): readonly L
   );
 }
 
+const listedIn = ({ heads }: Recipe): readonly Portioned[] =>
+  heads.flatMap(({ ingredients }) => ingredients.map((ingredient) => ({ ingredient, share: 1 })));
+
 export interface Where {
   readonly part: Part;
   /** The line in the part, from 0. */
   readonly line: number;
   readonly event: Event;
   readonly body: Body | undefined;
+  /** Nothing else of the recipe is baked. */
+  readonly isOnly: boolean;
 }
 
-/** What is in the oven: by the kinds that its parts are, and of what is of no kind by its name, or by what that is. */
-export function takenInOven(recipe: Recipe, where: Where, way: 'oven' | 'inside'): Taken {
+/** What is in the oven: by the kinds that its parts are, and of what is of no kind by its name, or by what that is. All of these must fit: a lean bread is also a loaf. */
+export function takenInOven(recipe: Recipe, where: Where, way: 'oven' | 'inside'): readonly Taken[] {
   const lying = lyingIn(recipe, where.body, where.part);
-  const named = namedAt(recipe, where, way, lying);
+  // `Pipe crosses over the buns and bake`: the title may mean what an earlier part made.
+  const named =
+    namedAt(recipe, where, way, lying) ??
+    (where.isOnly && where.part.index > 0 ? namedAt(recipe, where, way, listedIn(recipe)) : undefined);
   const kindAt = ({ part }: Lying): string | undefined => {
     const there = recipe.parts[part];
     return named === undefined ? kindOf(there) : there?.head.kind?.name;
@@ -68,13 +76,14 @@ export function takenInOven(recipe: Recipe, where: Where, way: 'oven' | 'inside'
   }
   const isOther = names.size === 0 || others.some(isMuch);
   if (named !== undefined && isOther)
-    return { of: [...names, named.of].join(' or '), spans: [...spans, ...named.spans], by: named.by };
+    return [{ of: [...names, named.of].join(' or '), spans: [...spans, ...named.spans], by: named.by }];
   if (isOther) {
     const any = anyOf(others);
     names.add(any);
     spans.push(...spansOf(any, way));
   }
-  return { of: [...names].join(' or '), spans };
+  const byKind = { of: [...names].join(' or '), spans };
+  return named === undefined || named.by === 'the part' ? [byKind] : [byKind, named];
 }
 
 /** What its step calls it, else its part, else the recipe: if that can be what lies there, and is ever heated so. */

@@ -28,34 +28,41 @@ interface Values {
 /** So many times beyond all that is ever done nobody means it. */
 const FAR = 4;
 
-const find = foundAgain<Values>((recipe) =>
-  heatedIn(recipe).flatMap((heated) =>
-    strayTimes(heated).map(({ time, isLong, totalMin, usual, by, meant }): Found<Values> => {
+const find = foundAgain<Values>((recipe) => {
+  const seen = new Set<string>();
+  return heatedIn(recipe).flatMap((heated) =>
+    strayTimes(heated).flatMap(({ time, isLong, totalMin, usual, by, meant }): readonly Found<Values>[] => {
       const { part, line, start, end } = time;
+      // By its kind, and by its name.
+      const key = `${part}.${line}.${start}`;
+      if (seen.has(key)) return [];
+      seen.add(key);
       const { way, of, by: named } = heated;
       const step = recipe.parts[part]?.steps.find((each) => each.line === line);
       const figure = step && durationOf(step, { start, end });
-      return {
-        at: { part, line, start, end },
-        values: {
-          way,
-          of,
-          by: named,
-          minutes: isLong ? time.low : time.high,
-          totalMin,
-          isLong,
-          least: usual.low,
-          most: usual.high,
-          instead: meant[0],
-          other: meant[1],
-          from: figure?.start ?? start,
-          to: figure?.end ?? start,
+      return [
+        {
+          at: { part, line, start, end },
+          values: {
+            way,
+            of,
+            by: named,
+            minutes: isLong ? time.low : time.high,
+            totalMin,
+            isLong,
+            least: usual.low,
+            most: usual.high,
+            instead: meant[0],
+            other: meant[1],
+            from: figure?.start ?? start,
+            to: figure?.end ?? start,
+          },
+          ...(by >= FAR && { severity: 'error' as const }),
         },
-        ...(by >= FAR && { severity: 'error' as const }),
-      };
+      ];
     }),
-  ),
-);
+  );
+});
 
 export default defineCheck<Values>({
   code: 'time-out-of-range',

@@ -6,7 +6,7 @@ import { middle, type Range } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
-import type { BoundEvent } from '../journey/bind.ts';
+import { type BoundEvent, boundEvents } from '../journey/bind.ts';
 import type { Body } from '../journey/bodies.ts';
 import { isBaked } from '../journey/deeds.ts';
 import { heatsOf } from '../journey/figures.ts';
@@ -143,11 +143,13 @@ function bakeOf(step: FoldedStep, by: BoundEvent, part: Part): Bake {
   };
 }
 
-/** `…, then lower to 170 C and go on for 2 h`: another heat of the oven stands behind it in the step. */
+/** `…, then lower to 170 C and go on for 2 h`: another heat of the oven stands behind it in the step, and no other bake of its own time. */
 const goesOnAt = (part: Part, line: number, { end }: Event): boolean =>
   part.steps.some(
     (step) =>
-      step.line === line && heatsOf(step).some(({ of, start }) => start >= end && (of === 'oven' || of === 'nothing')),
+      step.line === line &&
+      heatsOf(step).some(({ of, start }) => start >= end && (of === 'oven' || of === 'nothing')) &&
+      !boundEvents(step).some(({ event }) => event.start >= end && isOvenHeat(event) && isTimed(event)),
   );
 
 /** Of one time that is no choice and no end of its own. */

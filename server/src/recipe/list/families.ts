@@ -42,6 +42,7 @@ export const FAMILIES = [
   'plant',
   'yeast',
   'leavening',
+  'rennet',
   'culture',
   'milk',
   'curing',
@@ -54,6 +55,7 @@ export const FAMILIES = [
   'potato',
   'rice',
   'pasta',
+  'tough meat',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 

@@ -1,0 +1,63 @@
+/**
+ * Knows how long the cuts that are tough until they have stewed for long (shin, oxtail, chuck) are heated, by the time that they are to be tender.
+ * Refuses to judge.
+ */
+import { spansOf } from '../../heat/spans.ts';
+import type { Event } from '../../prose/event.ts';
+import { WAS } from '../../recipe/journey/bodies.ts';
+import { journeysOf } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import { isIn } from '../../recipe/list/families.ts';
+import type { Ingredient, Recipe } from '../../recipe/model.ts';
+import { spentIn } from './heated-on-stove.ts';
+import type { Heated, WrittenTime } from './written-heat.ts';
+
+const OF = 'any tough meat';
+/** Heat that makes tender sooner, or of which a time says nothing. */
+const OTHERWISE = WAS.pressed | WAS.microwaved | WAS.canned | WAS.reheated | WAS.rare;
+
+interface Stewed {
+  readonly times: WrittenTime[];
+  totalMin: number;
+}
+
+export function stewedIn(recipe: Recipe): readonly Heated[] {
+  if (!recipe.heads.some(({ ingredients }) => ingredients.some(isTough))) return [];
+  const stewed = new Map<Ingredient, Stewed>();
+  const tender: Heated[] = [];
+  for (const journey of journeysOf(recipe))
+    for (const folded of journey.steps)
+      for (const { ingredient, event } of stewedBy(recipe, folded)) {
+        const so = stewed.get(ingredient) ?? { times: [], totalMin: 0 };
+        stewed.set(ingredient, so);
+        so.totalMin += minutesOf(folded);
+        for (const time of spentIn(event)) so.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
+        if (event.until.some(({ is }) => is === 'tender'))
+          tender.push({ way: 'stove', of: OF, spans: spansOf(OF, 'stove'), heats: [], ...so, times: [...so.times] });
+      }
+  return tender;
+}
+
+const isTough = (ingredient: Ingredient): boolean => isIn(ingredient, 'tough meat');
+
+/** Of each step the tough meat that its last heat stews, in pieces or whole. */
+function* stewedBy({ heads }: Recipe, { after, ended, events }: FoldedStep) {
+  for (const { members } of [...after.bodies, ...ended])
+    for (const { of, state } of members) {
+      const ingredient = heads[of.part]?.ingredients[of.ingredient];
+      const by = state.heatedBy;
+      if (ingredient === undefined || by === undefined || !isTough(ingredient) || !events.includes(by)) continue;
+      if (state.cut !== 'minced' && (state.was & OTHERWISE) === 0) yield { ingredient, event: by.event };
+    }
+}
+
+/** Of all heats of a step, browning and coming to the boil aside. */
+const minutesOf = ({ events }: FoldedStep): number =>
+  events.reduce((sum, { event }) => {
+    if (!isHeat(event)) return sum;
+    const spent = spentIn(event).reduce((all, { high }) => all + high, 0);
+    return spent === 0 && (event.lasts !== 'no' || event.until.length > 0) ? Number.POSITIVE_INFINITY : sum + spent;
+  }, 0);
+
+const isHeat = (event: Event): boolean =>
+  event.said === 'yes' && event.act === 'heat' && event.cooks !== 'outside' && event.cooks !== 'barely';

@@ -14,6 +14,7 @@ import { defineCheck, type Found } from '../check.ts';
 import { kindPlace } from '../formula/band.ts';
 import { pours } from '../formula/poured.ts';
 import { foundAgain } from '../found-again.ts';
+import { onceFor } from '../once.ts';
 
 interface Values {
   readonly need: DishNeed;
@@ -92,7 +93,7 @@ const isSketch = ({ parts, heads }: Recipe): boolean =>
   parts.reduce((sum, { steps }) => sum + steps.length, 0) < 2 &&
   heads.every(({ ingredients }) => ingredients.length < 3);
 
-const listOf = ({ heads }: Recipe): readonly Ingredient[] => heads.flatMap((head) => head.ingredients);
+const listOf = onceFor(({ heads }: Recipe): readonly Ingredient[] => heads.flatMap((head) => head.ingredients));
 
 /** Whether nothing on the list is it, for all that is known, and no step names anything that is. */
 function isLacking(need: DishNeed, list: readonly Ingredient[], { parts }: Recipe, book: FoodBook): boolean {

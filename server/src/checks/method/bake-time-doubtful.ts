@@ -7,6 +7,7 @@ import type { Estimated } from '../../recipe/baking/time-in-oven.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { onceFor } from '../once.ts';
 import { heatedIn } from './heated.ts';
 import { strayTimes } from './out-of-span.ts';
 
@@ -53,9 +54,16 @@ const find = foundAgain<Values>((recipe) =>
 
 /** Then `time-out-of-range` tells of it. */
 const isOutOfRange = (recipe: Recipe, { part, line }: Bake, { start }: Span): boolean =>
-  heatedIn(recipe).some((heated) =>
-    strayTimes(heated).some(({ time }) => time.part === part.index && time.line === line && time.start === start),
-  );
+  straysIn(recipe).has(`${part.index} ${line} ${start}`);
+
+const straysIn = onceFor(
+  (recipe: Recipe): ReadonlySet<string> =>
+    new Set(
+      heatedIn(recipe).flatMap((heated) =>
+        strayTimes(heated).map(({ time }) => `${time.part} ${time.line} ${time.start}`),
+      ),
+    ),
+);
 
 /** So many times too long, or too short for what roasts whole, nobody means it; a short one may be one of several bakes, or of several pieces. */
 const TOO_LONG = 4;

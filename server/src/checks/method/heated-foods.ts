@@ -8,11 +8,12 @@ import type { Event } from '../../prose/event.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
-import { journeysOf } from '../../recipe/journey/fold.ts';
+import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { type Family, isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, IngredientRef, Part, Recipe } from '../../recipe/model.ts';
+import { onceFor } from '../once.ts';
 import { cooksThrough, isFigure, isStoveHeat, spentIn } from './heated-on-stove.ts';
 import { namedAt } from './taken-for.ts';
 import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
@@ -26,21 +27,19 @@ interface Reading {
   readonly lying: readonly Ingredient[];
 }
 
-function readingsIn(recipe: Recipe): readonly Reading[] {
-  const readings: Reading[] = [];
-  for (const journey of journeysOf(recipe))
-    for (const folded of journey.steps) {
-      const part = recipe.parts[folded.part];
-      const step = part?.steps.find(({ line }) => line === folded.line);
-      if (part === undefined || step === undefined) continue;
-      for (const figure of heatsOf(step)) {
-        const by = folded.events.find(({ event }) => event === figure.event);
-        if (by === undefined || !isOfPot(figure) || !isFigure(figure)) continue;
-        readings.push({ part, line: folded.line, figure, by, lying: heatedBy(recipe, folded, by) });
-      }
-    }
-  return readings;
-}
+const readingsIn = onceFor(({ parts, steps }: Journey): readonly Reading[] =>
+  steps.flatMap((folded) => {
+    const part = parts[folded.part];
+    const step = part?.steps.find(({ line }) => line === folded.line);
+    if (part === undefined || step === undefined) return [];
+    return heatsOf(step).flatMap((figure) => {
+      const by = folded.events.find(({ event }) => event === figure.event);
+      return by === undefined || !isOfPot(figure) || !isFigure(figure)
+        ? []
+        : [{ part, line: folded.line, figure, by, lying: heatedBy(parts, folded, by) }];
+    });
+  }),
+);
 
 /** `Boil the sugar and water to 104 C` is of the water as well. */
 const isOfPot = ({ of, event }: HeatFigure): boolean =>
@@ -49,18 +48,18 @@ const isOfPot = ({ of, event }: HeatFigure): boolean =>
   (of === 'medium' && (event?.medium?.is === 'water' || event?.medium?.is === 'syrup'));
 
 /** What is in the pot then, and not what goes in behind it: what the words name, where it gets hardly warm. */
-function heatedBy({ heads }: Recipe, { after, ended, events }: FoldedStep, by: BoundEvent): readonly Ingredient[] {
+function heatedBy(parts: readonly Part[], { after, ended, events }: FoldedStep, by: BoundEvent): readonly Ingredient[] {
   const before = new Set(events.slice(0, events.indexOf(by) + 1));
   for (const { members } of [...after.bodies, ...ended])
     if (members.some(({ state }) => state.heatedBy === by))
       return members.flatMap(({ of, state }) =>
         state.heatedBy !== undefined && before.has(state.heatedBy)
-          ? (heads[of.part]?.ingredients[of.ingredient] ?? [])
+          ? (parts[of.part]?.head.ingredients[of.ingredient] ?? [])
           : [],
       );
   return by.names.flatMap(({ role, mention }) =>
     role === 'what'
-      ? mention.ingredients.flatMap(({ part, ingredient }) => heads[part]?.ingredients[ingredient] ?? [])
+      ? mention.ingredients.flatMap(({ part, ingredient }) => parts[part]?.head.ingredients[ingredient] ?? [])
       : [],
   );
 }
@@ -75,7 +74,7 @@ export function readOf(recipe: Recipe): readonly Heated[] {
   const others: WrittenHeat[] = [];
   const eggs: WrittenHeat[] = [];
   const named = new Map<string, Heated & { readonly heats: WrittenHeat[] }>();
-  for (const { part, line, figure, by, lying } of readingsIn(recipe)) {
+  for (const { part, line, figure, by, lying } of journeysOf(recipe).flatMap(readingsIn)) {
     const { event } = by;
     if (lying.length === 0) continue;
     const heat = { part: part.index, line, figure };
@@ -130,47 +129,57 @@ interface Boiled {
 }
 
 /** Potatoes, rice, pasta and eggs in their shells that boil by themselves. */
-export function boiledIn(recipe: Recipe): readonly Heated[] {
-  if (!recipe.heads.some(({ ingredients }) => ingredients.some((each) => BOILED.some((of) => isIn(each, of)))))
-    return [];
+export const boiledIn = (recipe: Recipe): readonly Heated[] =>
+  recipe.heads.some(({ ingredients }) => ingredients.some((each) => BOILED.some((of) => isIn(each, of))))
+    ? journeysOf(recipe).flatMap(boiledOn)
+    : [];
+
+const boiledOn = onceFor((journey: Journey): readonly Heated[] => {
   const boils = new Map<Ingredient, Boiled>();
-  for (const journey of journeysOf(recipe)) for (const folded of journey.steps) boilIn(recipe, folded, boils);
+  for (const folded of journey.steps) boilIn(journey, folded, boils);
   return [...boils.values()].flatMap(({ of, times, totalMin }): readonly Heated[] => {
     const spans = spansOf(`any ${of}`, 'stove');
     return times.length === 0 ? [] : [{ way: 'stove', of: `any ${of}`, spans, heats: [], times, totalMin }];
   });
-}
+});
+
+/** The bodies of which a step heats something, and what. */
+const heatedAt = onceFor(({ events, after, ended }: FoldedStep) =>
+  [...after.bodies, ...ended].flatMap(({ members }) => {
+    const heated = members.flatMap(({ of, state }) =>
+      state.heatedBy !== undefined && events.includes(state.heatedBy) ? [{ of, state, by: state.heatedBy }] : [],
+    );
+    return heated.length === 0 ? [] : [{ members, heated }];
+  }),
+);
 
 /** What a step adds to that. */
-function boilIn(recipe: Recipe, folded: FoldedStep, boils: Map<Ingredient, Boiled>): void {
+function boilIn(journey: Journey, folded: FoldedStep, boils: Map<Ingredient, Boiled>): void {
   const minutes = minutesOf(folded);
   const seen = new Set<Ingredient>();
-  for (const { members } of [...folded.after.bodies, ...folded.ended])
-    for (const { of, state } of members) {
-      const ingredient = ingredientAt(recipe, of);
+  for (const { members, heated } of heatedAt(folded))
+    for (const { of, state, by } of heated) {
+      const ingredient = ingredientAt(journey, of);
       const family = ingredient && BOILED.find((each) => isIn(ingredient, each));
-      const by = state.heatedBy;
-      if (ingredient === undefined || family === undefined || by === undefined || seen.has(ingredient)) continue;
+      if (ingredient === undefined || family === undefined || seen.has(ingredient)) continue;
       const boiled = boils.get(ingredient) ?? { of: family, times: [], totalMin: 0 };
-      if (!folded.events.includes(by)) continue;
       seen.add(ingredient);
       boils.set(ingredient, boiled);
       boiled.totalMin += (state.was & OTHERWISE) === 0 ? minutes : OPEN;
-      if (boilsAlone(by, family, members, recipe))
+      if (boilsAlone(by, family, members, journey))
         for (const time of spentIn(by.event))
           boiled.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
     }
+  const heats = folded.events.filter(({ event }) => event.act === 'heat');
+  if (heats.length === 0) return;
   for (const [ingredient, boiled] of boils)
-    if (!seen.has(ingredient) && folded.events.some((by) => isHeatOf(recipe, by, ingredient))) boiled.totalMin = OPEN;
+    if (!seen.has(ingredient) && heats.some((by) => isOf(journey, by, ingredient))) boiled.totalMin = OPEN;
 }
 
 /** `Fry them`, `deep-fry the potatoes`, whatever became of them by then. */
-const isHeatOf = ({ heads }: Recipe, { event, names, unnamed }: BoundEvent, ingredient: Ingredient): boolean =>
-  event.act === 'heat' &&
-  (unnamed !== undefined ||
-    names.some(({ mention }) =>
-      mention.ingredients.some((of) => heads[of.part]?.ingredients[of.ingredient] === ingredient),
-    ));
+const isOf = (journey: Journey, { names, unnamed }: BoundEvent, ingredient: Ingredient): boolean =>
+  unnamed !== undefined ||
+  names.some(({ mention }) => mention.ingredients.some((of) => ingredientAt(journey, of) === ingredient));
 
 /** Of all heats of a step; `bring to the boil` takes no time worth counting. */
 const minutesOf = ({ events }: FoldedStep): number =>
@@ -181,11 +190,11 @@ const minutesOf = ({ events }: FoldedStep): number =>
     return event.lasts === 'no' && event.until.length === 0 ? sum : OPEN;
   }, 0);
 
-const ingredientAt = ({ heads }: Recipe, { part, ingredient }: IngredientRef): Ingredient | undefined =>
-  heads[part]?.ingredients[ingredient];
+const ingredientAt = ({ parts }: Pick<Journey, 'parts'>, { part, ingredient }: IngredientRef): Ingredient | undefined =>
+  parts[part]?.head.ingredients[ingredient];
 
 /** In water that boils, with nothing beside it that takes its own time. */
-function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], recipe: Recipe): boolean {
+function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], journey: Journey): boolean {
   const { event } = by;
   return (
     isStoveHeat(event) &&
@@ -196,7 +205,7 @@ function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], re
     members.every(({ of, state }) => {
       // What it is mixed with then was not in the water.
       if (state.heatedBy !== by) return true;
-      const ingredient = ingredientAt(recipe, of);
+      const ingredient = ingredientAt(journey, of);
       return ingredient !== undefined && (isIn(ingredient, family) ? state.cut !== 'minced' : isBeside(ingredient));
     })
   );

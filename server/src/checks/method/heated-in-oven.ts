@@ -24,7 +24,8 @@ const isWhole = ({ event }: Bake): boolean =>
 
 export function bakedIn(recipe: Recipe): readonly Heated[] {
   const bakes = ovenTimes(recipe).flatMap(({ bake }) => (isWhole(bake) ? [bake] : []));
-  return bakes.flatMap((own): readonly Heated[] => {
+  const totals = totalsOf(bakes);
+  return bakes.flatMap((own, i): readonly Heated[] => {
     const bake = { ...own, isOnly: bakes.length === 1 };
     const { part, line, said } = bake;
     const at = bake.stages.map(({ celsius }) => celsius);
@@ -32,10 +33,7 @@ export function bakedIn(recipe: Recipe): readonly Heated[] {
       way: 'oven',
       heats: at.flatMap((celsius) => writtenAt(recipe, bake, celsius) ?? []),
       times: said === undefined ? [] : [{ ...said, part: part.index, line, at }],
-      totalMin: bakes.reduce(
-        (sum, each) => (isOfSame(own, each) ? sum + (each.said?.high ?? Number.POSITIVE_INFINITY) : sum),
-        0,
-      ),
+      totalMin: totals[i] ?? Number.POSITIVE_INFINITY,
     };
     const read = readInside(bake);
     return [
@@ -59,14 +57,30 @@ const readInside = ({ part, line, event }: Bake): readonly WrittenHeat[] =>
       : [],
   );
 
-/** Something of the one is in the other, or nobody knows. */
-function isOfSame(a: Bake, b: Bake): boolean {
-  if (a === b) return true;
-  if (a.body === undefined || b.body === undefined) return true;
-  return a.body.members.some(({ of }) =>
-    b.body?.members.some((other) => other.of.part === of.part && other.of.ingredient === of.ingredient),
+/** Minutes of each with all the others in which something of it is, or nobody knows. */
+function totalsOf(bakes: readonly Bake[]): readonly number[] {
+  const minutes = ({ said }: Bake): number => said?.high ?? Number.POSITIVE_INFINITY;
+  const sum = (those: Iterable<Bake>): number => [...those].reduce((all, bake) => all + minutes(bake), 0);
+  const unknown = bakes.filter(({ body }) => body === undefined);
+  const byFood = new Map<string, Bake[]>();
+  for (const bake of bakes)
+    for (const food of foodsIn(bake)) {
+      const others = byFood.get(food);
+      if (others === undefined) byFood.set(food, [bake]);
+      else others.push(bake);
+    }
+  return bakes.map((bake) =>
+    sum(
+      bake.body === undefined
+        ? bakes
+        : new Set([bake, ...unknown, ...foodsIn(bake).flatMap((food) => byFood.get(food) ?? [])]),
+    ),
   );
 }
+
+const foodsIn = ({ body }: Bake): readonly string[] => [
+  ...new Set(body?.members.map(({ of }) => `${of.part} ${of.ingredient}`)),
+];
 
 /** Where so much heat of an oven is written: in the steps of the part, before them, or above the parts. */
 function writtenAt(recipe: Recipe, { part, line }: Bake, celsius: number): WrittenHeat | undefined {

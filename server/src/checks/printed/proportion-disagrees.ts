@@ -89,6 +89,12 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
   ];
 });
 
+/** What a text prints hangs on its words alone. */
+const printedIn = onceFor((items: readonly SentenceItem[]) => ({
+  percents: percentsIn(items),
+  ratios: ratiosIn(items),
+}));
+
 type Lists = readonly (readonly Ingredient[])[];
 
 /** What disagrees with every list that it may be of. */
@@ -98,7 +104,7 @@ function saidIn(
   world: World,
 ): readonly (Values & { readonly span: PercentSaid | RatioSaid })[] {
   return [
-    ...percentsIn(items).flatMap((span) => {
+    ...printedIn(items).percents.flatMap((span) => {
       const said = { low: span.percent.low / 100, high: span.percent.high / 100 };
       const worked = nearest(
         lists.flatMap((list) => percentOf(span, list) ?? []),
@@ -110,7 +116,7 @@ function saidIn(
         ? []
         : [{ span, said, worked, words, percent: true as const }];
     }),
-    ...ratiosIn(items).flatMap((span) => ratioMisfit(span, lists, world)),
+    ...printedIn(items).ratios.flatMap((span) => ratioMisfit(span, lists, world)),
   ];
 }
 

@@ -5,6 +5,7 @@
 import { keptOn } from '../notation/kept.ts';
 import { gramsOf } from './measures/brought.ts';
 import { contentsOf } from './measures/contents.ts';
+import { meets } from './measures/needs.ts';
 import { isIncomplete } from './measures/part-measure.ts';
 import type { Part, Recipe } from './model.ts';
 import { type Dish, dishCalled } from './names/dishes.ts';
@@ -38,12 +39,17 @@ function takenIn({ parts, name }: Recipe): readonly Taken[] {
     else others.push(part);
   }
   const whole = dishCalled(name);
-  const fitting = whole === undefined ? [] : others.filter((part) => isOf(part, whole));
+  const like = whole === undefined ? [] : others.filter((part) => isOf(part, whole));
+  // Buns have crosses, too, of flour and water.
+  const fitting = like.length > 1 && whole !== undefined ? like.filter((part) => hasAll(part, whole)) : like;
   const [only] = fitting;
   if (whole !== undefined && only !== undefined && fitting.length === 1)
     taken.push({ part: only, dish: whole, byTitle: true });
   return taken.filter(({ part }) => part.head.kindNode === undefined && !isIncomplete(part));
 }
+
+const hasAll = (part: Part, { needs }: Dish): boolean =>
+  needs.every((need) => contentsOf(part).some(({ food }) => food !== undefined && meets(need, food)));
 
 /** Whether the list has enough of what the dish is made of. */
 function isOf(part: Part, { of }: Dish): boolean {

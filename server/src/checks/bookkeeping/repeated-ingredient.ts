@@ -27,7 +27,7 @@ export default defineCheck<Values>({
 
 **What to do.** Make it one line and let the steps say the portions (\`60 g of the butter\`, \`the rest of the butter\`); or say how the second differs (\`20 g butter, melted\`).
 
-**Silent** where the preparation, the note or the name differs, where each line is taken by a step of its own, and across parts.`,
+**Silent** where the preparation, the note or the name differs, where each line is taken by a step of its own, and across parts. A warning where the amount is the same as well.`,
   *find(part) {
     for (const repeat of repeatsIn(part)) {
       const first = part.head.ingredients[repeat.first];
@@ -37,6 +37,8 @@ export default defineCheck<Values>({
       yield {
         at: { line: second.line, start: name.start, end: name.end },
         values: { name: second.name, part: part.index, first, second },
+        // A line that stands there twice is a slip of the hand.
+        ...(isSame(first, second) && { severity: 'warning' }),
       };
     }
   },
@@ -94,6 +96,16 @@ export default defineCheck<Values>({
     ],
   },
 });
+
+function isSame({ node: { amount: a } }: Ingredient, { node: { amount: b } }: Ingredient): boolean {
+  if (a?.kind !== 'measured' || b?.kind !== 'measured' || a.low.value !== b.low.value) return false;
+  return (
+    a.high?.value === b.high?.value &&
+    a.unit?.symbol === b.unit?.symbol &&
+    a.sized?.text === b.sized?.text &&
+    a.counted?.text === b.counted?.text
+  );
+}
 
 const fractionOf = (value: number, unit: string | undefined): string =>
   unit === 'g' || unit === 'ml' ? gramsText(value) : (fractionText(value, false) ?? gramsText(value));

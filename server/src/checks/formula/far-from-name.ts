@@ -2,6 +2,7 @@
  * Knows which measure of a part lies past all that it could be by its name, and the line that is out.
  */
 import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
@@ -14,29 +15,61 @@ import type { Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, type Side } from './band.ts';
 import { pours } from './poured.ts';
+import { isPlainFerment } from './weak-brine.ts';
 
 export interface FarValues extends BandValues {
   /** As the title has it. */
   readonly dish: string;
 }
 
-/** The first measure that lies past the ends of every kind that it may be. */
+/** Where it lies past an end of every kind that it may be: the end that most of them have in common. */
 export const farFrom = onceFor(({ part, dish }: Taken): readonly Found<FarValues>[] => {
-  const [first, ...others] = dish.kinds.filter((kind) => mayBe(kind, part));
-  if (first === undefined) return [];
-  for (const { measure } of first.measures)
-    for (const side of SIDES) {
-      const past = pastEnd(part, measure, side, first);
-      if (past === undefined || others.some((kind) => pastEnd(part, measure, side, kind) === undefined)) continue;
-      // What it is fried in may be listed.
-      if (measure === 'fat' && anyDoes(part.steps, FRIES)) continue;
-      const carrier = carrierIn(part, measure, side);
-      if (side === 'low' && (carrier === undefined || part.steps.some(pours))) continue;
-      const at = ingredientPlace(carrier) ?? past.at;
-      return [{ at: { ...at, part: part.index }, values: { ...past.values, dish: dish.name } }];
-    }
-  return [];
+  const kinds = dish.kinds.filter((kind) => mayBe(kind, part));
+  const past = kinds.map((kind) => pastEnds(part, kind));
+  if (past.length === 0 || past.some((ends) => ends.length === 0)) return [];
+  const ends = past.flat();
+  const like = (one: Past): number => ends.filter(({ key }) => key === one.key).length;
+  const [most] = [...ends].sort((a, b) => like(b) - like(a));
+  return most === undefined ? [] : [{ at: most.at, values: { ...most.values, dish: dish.name } }];
 });
+
+interface Past {
+  /** Its measure and side: of two kinds the same end. */
+  readonly key: string;
+  readonly at: Found<BandValues>['at'];
+  readonly values: BandValues;
+}
+
+function pastEnds(part: Part, kind: Kind): readonly Past[] {
+  return kind.measures.flatMap(({ measure }) =>
+    SIDES.flatMap((side) => {
+      const past = isToldElsewhere(part, measure, side) ? undefined : pastEnd(part, measure, side, kind);
+      // What it is fried in may be listed.
+      if (past === undefined || (measure === 'fat' && anyDoes(part.steps, FRIES))) return [];
+      if (side === 'high' && SALTS.has(measure) && anyDoes(part.steps, RINSES)) return [];
+      const carrier = carrierIn(part, measure, side);
+      if (side === 'low' && (carrier === undefined || mayBeMore(part, measure, carrier))) return [];
+      const at = { ...(ingredientPlace(carrier) ?? past.at), part: part.index };
+      return [{ key: `${measure} ${side}`, at, values: past.values }];
+    }),
+  );
+}
+
+/** What is too little to keep it has checks of its own. */
+const isToldElsewhere = (part: Part, measure: MeasureName, side: Side): boolean =>
+  measure === 'liquor acid' || (measure === 'brine salt' && side === 'low' && isPlainFerment(part));
+
+/** Water in what may be more by what a step pours in (judgement). */
+const MOIST = 0.1;
+
+/** Whether steps pour in what is on no list. */
+const mayBeMore = ({ steps }: Part, measure: MeasureName, carrier: Ingredient): boolean =>
+  (bringing(carrier, waterShare) > MOIST && steps.some(pours)) || (WATERS.has(measure) && !isIn(carrier, 'liquid'));
+const WATERS: ReadonlySet<MeasureName> = new Set(['hydration', 'cake hydration']);
+
+/** Measures of salt that goes away where what lay in it is rinsed or drained. */
+const SALTS: ReadonlySet<MeasureName> = new Set(['salt share', 'brine salt', 'cure salt']);
+const RINSES = deed(({ craft, act }) => craft === 'rinse' || craft === 'drain' || act === 'discard');
 
 const SIDES: readonly Side[] = ['high', 'low'];
 
@@ -53,7 +86,7 @@ const mayBe = ({ needs = [], measures }: Kind, part: Part): boolean =>
 export const FRIES = deed(({ craft }) => craft === 'fry' || craft === 'deep-fry');
 const CHURNS = deed(({ craft }) => craft === 'churn');
 
-/** A gram of it brings so much of what it is listed for (judgement): milk is water, flour is no salt. */
+/** A gram of it brings so much of what it is listed for (judgement), if that is not its acid: milk is water, flour is no salt. */
 const MAINLY = 0.3;
 
 /** What of the list brings most of what there is too much of, or is there to bring it and does too little. */
@@ -65,5 +98,6 @@ export function carrierIn(part: Part, name: MeasureName, side: Side): Ingredient
     topG === undefined
       ? mostBringing(part, top)
       : mostOf(part.head.ingredients, (i) => topG(i)?.high ?? gramsOf(i) * bringing(i, top));
-  return side === 'high' || topG !== undefined || (brings && bringing(brings, top) > MAINLY) ? brings : undefined;
+  const isFor = brings && (bringing(brings, top) > MAINLY || brings.food?.roles.includes('acid'));
+  return side === 'high' || topG !== undefined || isFor ? brings : undefined;
 }

@@ -29,7 +29,7 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
 
 **What to do.** Use more gelatine. Boil or poach the fruit for 5 min first, take it canned, or set with agar.
 
-**Silent** where no gelatine or agar is listed, where starch, egg, pectin or chocolate helps it set, where a step heats the fruit, and where an ingredient of weight is not known.`,
+**Silent** where no gelatine or agar is listed, where starch, egg, pectin or chocolate helps it set and there is near enough, where a step heats the fruit, and where an ingredient of weight is not known.`,
   *find(part) {
     const contents = contentsOf(part);
     if (!contents.some((i) => i.food?.class === 'gelling')) return;
@@ -41,7 +41,7 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
         if (at !== undefined) yield { at, values: { what: 'enzyme', name: fruit.name } };
       }
     }
-    if (isHelped(contents)) return;
+    const helped = isHelped(contents);
     for (const [name, isIt] of [
       ['gelatine', isGelatine],
       ['agar', isAgar],
@@ -49,7 +49,7 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
       const own = part.head.ingredients.filter((i) => i.food !== undefined && isIt(i.food));
       if (own.length !== setting.length) continue;
       for (const found of outsideBand(part, name, 'low', () => ingredientPlace(mostOf(own, gramsOf))))
-        yield { ...found, values: { what: 'band', band: found.values } };
+        if (!helped || isFar(found.values)) yield { ...found, values: { what: 'band', band: found.values } };
     }
   },
   say: (values) =>
@@ -83,6 +83,11 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
     ],
   },
 });
+
+/** Under the far end by this (judgement), what helps is what it is dusted with. */
+const HELPED = 0.6;
+
+const isFar = ({ measure, value }: BandValues): boolean => value.high < (measure.implausible[0] ?? 0) * HELPED;
 
 /** What else sets, by its share of the whole. */
 function isHelped(contents: readonly Ingredient[]): boolean {

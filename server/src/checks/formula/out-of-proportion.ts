@@ -1,6 +1,6 @@
 import { percentRange, percentText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
+import { anyDoes, deed, does } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
@@ -8,7 +8,14 @@ import { MEASURES } from '../../recipe/measures/definitions.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
 import { type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
 import { isIncomplete } from '../../recipe/measures/part-measure.ts';
-import { type Guard, gramsAmong, isAmong, type Proportion, proportions } from '../../recipe/measures/proportions.ts';
+import {
+  type Foods,
+  type Guard,
+  gramsAmong,
+  isAmong,
+  type Proportion,
+  proportions,
+} from '../../recipe/measures/proportions.ts';
 import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { takenFor } from '../../recipe/taken-for.ts';
 import { wordsOf } from '../../recipe/words.ts';
@@ -85,15 +92,20 @@ const outOf = foundAgain<Values>((recipe) =>
 
 function outInPart(part: Part, recipe: Recipe): readonly Found<Values>[] {
   const { head } = part;
-  if (head.kind !== undefined || head.ingredients.length < 2 || isIncomplete(part)) return NOTHING;
-  if (recipe.parts.some(({ includes }) => includes.includes(head))) return NOTHING;
+  if (head.ingredients.length < 2 || isIncomplete(part)) return NOTHING;
+  const goesOn = recipe.parts.some(({ includes }) => includes.includes(head));
   const contents = contentsOf(part);
-  // What nobody knows, or nobody can weigh, may be most of it.
-  if (contents.some((i) => !i.free && (i.food === undefined || !i.weighed.known))) return NOTHING;
+  // What nobody knows may be most of it.
+  if (contents.some((i) => !i.free && i.food === undefined)) return NOTHING;
+  const unweighed = contents.filter((i) => !i.free && !i.weighed.known);
   const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
   const title = new Set([...wordsOf(recipe.name), ...wordsOf(head.name)]);
   const seen: Seen = { part, contents, mix, title };
   for (const row of proportions()) {
+    const isOfWhole = row.bottom === undefined && typeof row.top !== 'string';
+    // What goes into another is thinned there; what has a kind has measures of its own.
+    if ((isOfWhole && goesOn) || (head.kind !== undefined && !isOfOneFood(row))) continue;
+    if (unweighed.some((i) => isOfWhole || counts(row, i))) continue;
     const found = past(row, seen);
     if (found !== undefined) return [found];
   }
@@ -101,6 +113,13 @@ function outInPart(part: Part, recipe: Recipe): readonly Found<Values>[] {
 }
 
 const NOTHING: readonly never[] = [];
+
+/** Of foods by name alone, and no sum of classes. */
+const isOfOneFood = ({ top, bottom }: Proportion): boolean =>
+  typeof top !== 'string' && [top, bottom].every((foods) => foods === undefined || foods.classes.size === 0);
+
+const counts = ({ top, bottom }: Proportion, i: Ingredient): boolean =>
+  typeof top === 'string' || isAmong(top, i) || (bottom !== undefined && isAmong(bottom, i));
 
 interface Seen {
   readonly part: Part;
@@ -120,7 +139,7 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
   const is = typeof top === 'string' ? () => false : (i: Ingredient) => isAmong(top, i);
   if (typeof top !== 'string' && !contents.some(is)) return undefined;
   if (row.title.size > 0 && !has(title, row.title)) return undefined;
-  if (has(title, row.not) || !GUARDS[row.where](seen)) return undefined;
+  if (has(title, row.not) || !GUARDS[row.where](seen, row)) return undefined;
   const main = mostOf(part.head.ingredients, (i) =>
     typeof top === 'string' ? gramsOf(i) * wet(i) : is(i) ? gramsOf(i) : 0,
   );
@@ -172,11 +191,27 @@ function shareOf(
 const wet = ({ food }: Ingredient): number => (food?.per100.water ?? 0) / 100;
 
 /** Whether what is juicy, or water that is on no list, may be what little there is. */
-const isWetOtherwise = ({ top, bottom }: Proportion, { contents, part, mix }: Seen): boolean => {
+function isWetOtherwise({ top, bottom }: Proportion, { contents, part }: Seen): boolean {
   if (typeof top === 'string') return false;
   const grain = bottom === undefined ? 0 : gramsAmong(contents, (i) => isAmong(bottom, i)).high;
-  return mix.waterG > grain || anyDoes(part.steps, IN_WATER);
-};
+  const others = contents.filter((i) => !isAmong(top, i) && !keepsItsWater(i));
+  if (others.reduce((sum, i) => sum + gramsOf(i) * wet(i), 0) > grain) return true;
+  // In what is listed, from where that goes in.
+  const since = firstUse(part, top);
+  return part.steps.some((step, at) => at < since && does(step, IN_WATER));
+}
+
+/** What lies in it whole gives the rest no water. */
+const keepsItsWater = (i: Ingredient): boolean => isIn(i, 'flesh') || isIn(i, 'egg') || i.food?.class === 'cured meat';
+
+/** The first step that takes some of them. */
+const firstUse = (part: Part, foods: Foods): number =>
+  Math.min(
+    ...part.ledger.flatMap(({ ingredient, uses }) =>
+      isAmong(foods, ingredient) ? uses.flatMap((use) => (use.part === part.index ? [use.step] : [])) : [],
+    ),
+  );
+
 const IN_WATER = deed(({ act, medium }) => act === 'heat' && (medium?.is === 'water' || medium?.is === 'steam'));
 const KNEADS = deed(({ craft }) => craft === 'knead');
 
@@ -189,15 +224,26 @@ const SWEET = 0.12;
 const FLESH = 0.25;
 const LIQUID = 0.5;
 const PLANT = 0.15;
+const FLOURY = 0.08;
 
-const GUARDS: Readonly<Record<Guard, (seen: Seen) => boolean>> = {
+const GUARDS: Readonly<Record<Guard, (seen: Seen, row: Proportion) => boolean>> = {
   dish: ({ mix }) => isDish(mix),
   flour: ({ mix: { of, massG } }) => of.flour >= massG * FLOUR,
   'sweet bake': ({ mix: { of, massG } }) => of.flour >= massG * FLOUR && of.sugar >= massG * SWEET,
+  sweetened: ({ mix: { of, massG } }) => of.flour > 0 && of.flesh === 0 && of.sugar >= massG * SWEET,
   flesh: ({ mix }) => isDish(mix) && mix.of.flesh >= mix.massG * FLESH,
-  absorbed: ({ part: { steps } }) => steps.length > 0 && !anyDoes(steps, LEAVES),
+  absorbed: ({ part, mix }, { bottom }) => {
+    // A cake or a bread of it is no pot of it.
+    if (mix.of.flour > mix.massG * FLOURY) return false;
+    const first = bottom === undefined ? 0 : firstUse(part, bottom);
+    const since = Number.isFinite(first) ? first : 0;
+    return part.steps.length > 0 && !part.steps.some((step, at) => at >= since && does(step, LEAVES));
+  },
   liquid: ({ mix: { of, massG } }) => of.liquid >= massG * LIQUID && of.flesh === 0 && of.egg < massG * SWEET,
   kneaded: ({ part, mix: { of, massG } }) => isKneaded(part) && of.plant < massG * PLANT,
+  // Pretzels are boiled in their soda.
+  yeasted: ({ part, mix: { of, massG } }) =>
+    of.flour >= massG * FLOUR && of.yeast > 0 && !anyDoes(part.steps, IN_WATER),
   'yeast dough': ({ part, mix }) => isKneaded(part) && mix.of.yeast > 0,
 };
 

@@ -100,7 +100,7 @@ const MOST_VEGETABLES = 0.6;
 const LEAST_VEGETABLES = 0.3;
 
 /** What no `as` says, but its steps and its list do. */
-function isPlainFerment(part: Part): boolean {
+export function isPlainFerment(part: Part): boolean {
   const { steps, head } = part;
   const isSaid = anyDoes(steps, FERMENTS_FOR_DAYS);
   const isLeft = isSaid || ((isLeftOut(steps) || anyDoes(steps, FERMENTS)) && !anyDoes(steps, HEATS));

@@ -14,11 +14,23 @@ import { MEASURES } from './definitions.ts';
 import type { MeasureName } from './kind.ts';
 
 /**
- * What a part must be. `dish`: made of foods that dishes are made of. `flour`: flour is a good part of it; `sweet bake`: sugar as well. `flesh`: meat or
- * fish is. `absorbed`: what it is held against stays in its liquid. `liquid`: most of it is liquid, without meat or flour of its own. `kneaded`, `yeast
- * dough`: by the steps.
+ * What a part must be. `dish`: made of foods that dishes are made of. `flour`: flour is a good part of it; `sweet bake`: sugar as well; `sweetened`: some
+ * flour, and much sugar. `flesh`: meat or
+ * fish is. `absorbed`: what it is held against stays in its liquid. `liquid`: most of it is liquid, without meat or flour of its own. `yeasted`: flour
+ * and yeast. `kneaded`, `yeast dough`: by the steps.
  */
-const GUARDS = ['dish', 'flour', 'sweet bake', 'flesh', 'absorbed', 'liquid', 'kneaded', 'yeast dough'] as const;
+const GUARDS = [
+  'dish',
+  'flour',
+  'sweet bake',
+  'sweetened',
+  'flesh',
+  'absorbed',
+  'liquid',
+  'kneaded',
+  'yeasted',
+  'yeast dough',
+] as const;
 export type Guard = (typeof GUARDS)[number];
 
 export interface Proportion {

@@ -34,14 +34,34 @@ export const dishCalled = onceByText(
     const all = wordsOf(calledName(title));
     const end = all.findIndex((word, i) => i > 0 && BESIDE.has(word));
     const name = end < 0 ? all : all.slice(0, end);
-    for (let i = 0; i < name.length; i++) {
-      const row = ROWS().get(name.slice(i).join(' '));
-      if (row !== undefined) return words.some((word) => row.not.has(word)) ? undefined : row;
-    }
-    return undefined;
+    const row =
+      calledBy(name) ?? whatIs(name) ?? (FORMS.has(name.at(-1) ?? '') ? calledBy(name.slice(0, -1)) : undefined);
+    return row === undefined || words.some((word) => row.not.has(word)) ? undefined : row;
   },
   { texts: MOST_TITLES },
 );
+
+/** What its last words name: a dish of the table, else a kind. */
+function calledBy(name: readonly string[]): Row | undefined {
+  const ends = name.map((_, i) => name.slice(i).join(' '));
+  const kind = (end: string): Row | undefined => {
+    const named = kindNamed(end);
+    return named && { name: end, kinds: [named], of: [], not: NO_WORDS, needs: [] };
+  };
+  for (const end of ends) {
+    const row = ROWS().get(end) ?? kind(end);
+    if (row !== undefined) return row;
+  }
+  return undefined;
+}
+/** What is made of any food, by one word: `pickled red onions` are pickled food. */
+const whatIs = (name: readonly string[]): Row | undefined =>
+  name.flatMap((word) => ROWS().get(`${word} food`) ?? [])[0];
+
+const NO_WORDS: ReadonlySet<string> = new Set();
+
+/** These say how far it is made: a bun dough is held as buns. */
+const FORMS: ReadonlySet<string> = new Set(['dough', 'batter']);
 
 /** Behind these stands what lies with it, or on it. */
 const BESIDE: ReadonlySet<string> = new Set(['with', 'in', 'on', 'for', 'from', 'over', 'without', 'under']);

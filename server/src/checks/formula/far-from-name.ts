@@ -62,9 +62,10 @@ const isToldElsewhere = (part: Part, measure: MeasureName, side: Side): boolean 
 /** Water in what may be more by what a step pours in (judgement). */
 const MOIST = 0.1;
 
-/** Whether steps pour in what is on no list. */
-const mayBeMore = ({ steps }: Part, measure: MeasureName, carrier: Ingredient): boolean =>
-  (bringing(carrier, waterShare) > MOIST && steps.some(pours)) || (WATERS.has(measure) && !isIn(carrier, 'liquid'));
+/** Whether steps may take what is on no list: as they say, or as the list has nothing to wet it. */
+const mayBeMore = ({ steps, head }: Part, measure: MeasureName, carrier: Ingredient): boolean =>
+  (bringing(carrier, waterShare) > MOIST && steps.some(pours)) ||
+  (WATERS.has(measure) && !head.ingredients.some((i) => isIn(i, 'liquid')));
 const WATERS: ReadonlySet<MeasureName> = new Set(['hydration', 'cake hydration']);
 
 /** Measures of salt that goes away where what lay in it is rinsed or drained. */

@@ -90,7 +90,11 @@ export function readOf(recipe: Recipe): readonly Heated[] {
     }
     const there = named.get(taken.of) ?? { way: 'stove', ...taken, heats: [], times: [], totalMin: OPEN };
     named.set(taken.of, there);
-    there.heats.push({ ...heat, isOnTheWay: !cooksThrough(event) && figure.celsius.high >= LEAST_WARMED_C });
+    there.heats.push({
+      ...heat,
+      isOnTheWay:
+        (!cooksThrough(event) && figure.celsius.high >= LEAST_WARMED_C) || figure.celsius.high < hottestIn(part),
+    });
   }
   return [
     ...[...named.values()].map((each) => ({ ...each, heats: hottestAlone(each.heats) })),
@@ -102,6 +106,11 @@ export function readOf(recipe: Recipe): readonly Heated[] {
 
 const heatsAlone = (of: string, heats: readonly WrittenHeat[]): readonly Heated[] =>
   heats.length === 0 ? [] : [{ way: 'stove', of, spans: spansOf(of, 'stove'), heats, times: [], totalMin: OPEN }];
+
+/** Of what is in its pots, whoever is told of: `until the syrup reads 150 C`. */
+const hottestIn = onceFor(({ steps }: Part): number =>
+  Math.max(...steps.flatMap((step) => heatsOf(step).flatMap((each) => (isOfPot(each) ? [each.celsius.high] : [])))),
+);
 
 /** On the stove, or as it is beaten over water. */
 const heatsFood = (event: Event): boolean =>

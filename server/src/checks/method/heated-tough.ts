@@ -27,27 +27,29 @@ export function stewedIn(recipe: Recipe): readonly Heated[] {
   const tender: Heated[] = [];
   for (const journey of journeysOf(recipe))
     for (const folded of journey.steps)
-      for (const { ingredient, event } of stewedBy(recipe, folded)) {
+      for (const ingredient of stewedBy(recipe, folded)) {
         const so = stewed.get(ingredient) ?? { times: [], totalMin: 0 };
         stewed.set(ingredient, so);
         so.totalMin += minutesOf(folded);
-        for (const time of spentIn(event)) so.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
-        if (event.until.some(({ is }) => is === 'tender'))
-          tender.push({ way: 'stove', of: OF, spans: spansOf(OF, 'stove'), heats: [], ...so, times: [...so.times] });
+        for (const { event, names } of folded.events) {
+          if (!isHeat(event)) continue;
+          for (const time of spentIn(event)) so.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
+          if (names.length === 0 && event.until.some(({ is }) => is === 'tender'))
+            tender.push({ way: 'stove', of: OF, spans: spansOf(OF, 'stove'), heats: [], ...so, times: [...so.times] });
+        }
       }
   return tender;
 }
 
 const isTough = (ingredient: Ingredient): boolean => isIn(ingredient, 'tough meat');
 
-/** Of each step the tough meat that its last heat stews, in pieces or whole. */
-function* stewedBy({ heads }: Recipe, { after, ended, events }: FoldedStep) {
+/** The tough meat that was heated by the end of a step, in pieces or whole. */
+function* stewedBy({ heads }: Recipe, { after, ended }: FoldedStep) {
   for (const { members } of [...after.bodies, ...ended])
     for (const { of, state } of members) {
       const ingredient = heads[of.part]?.ingredients[of.ingredient];
-      const by = state.heatedBy;
-      if (ingredient === undefined || by === undefined || !isTough(ingredient) || !events.includes(by)) continue;
-      if (state.cut !== 'minced' && (state.was & OTHERWISE) === 0) yield { ingredient, event: by.event };
+      if (ingredient === undefined || state.heatedBy === undefined || !isTough(ingredient)) continue;
+      if (state.cut !== 'minced' && (state.was & OTHERWISE) === 0) yield ingredient;
     }
 }
 

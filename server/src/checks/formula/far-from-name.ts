@@ -60,7 +60,7 @@ const isToldElsewhere = (part: Part, measure: MeasureName, side: Side): boolean 
   measure === 'liquor acid' || (measure === 'brine salt' && side === 'low' && isPlainFerment(part));
 
 /** Water in what may be more by what a step pours in (judgement). */
-const MOIST = 0.1;
+const MOIST = 0.2;
 
 /** Whether steps may take what is on no list: as they say, or as the list has nothing to wet it. */
 const mayBeMore = ({ steps, head }: Part, measure: MeasureName, carrier: Ingredient): boolean =>

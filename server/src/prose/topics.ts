@@ -49,6 +49,7 @@ export const TOPICS = [
   'gear',
   /** Where milk comes from. */
   'udder',
+  'fraction',
 ] as const;
 export type Topic = (typeof TOPICS)[number];
 

@@ -99,9 +99,9 @@ const isInThePot = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
     (use) => use.ready && eventsWith(use, part).some(({ act, medium }) => act === 'heat' && medium?.is === 'water'),
   );
 
-/** `Repeat with the rest`: what a round before it took half of is taken again. */
+/** `Repeat with the rest`, `return everything to the pan`: what a round before it took half of is taken again. */
 const isRepeated = ({ part: index, step }: TakenUse, part: Part): boolean =>
-  index === part.index && part.steps.some((each, i) => i >= step && speaksOf(each, 'again'));
+  index === part.index && part.steps.some((each, i) => i >= step && speaksOf(each, 'again', 'everything'));
 
 /** `Add the rest of both`: with no word of which, it may be the rest of this. */
 const isInRest = ({ part: index, step, mention }: TakenUse, { index: own, steps }: Part): boolean =>

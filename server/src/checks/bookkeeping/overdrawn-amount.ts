@@ -3,7 +3,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { likelyGrams } from '../../food/weigh.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { Act } from '../../prose/event.ts';
-import { deed, does } from '../../recipe/journey/deeds.ts';
+import { deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
 import { defineCheck, type Fix } from '../check.ts';
@@ -30,7 +30,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, what is served of it, the rest of what it was mixed into, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
@@ -40,7 +40,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       if (several.length > 0 && several[0] !== entry) continue;
       if (entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
       if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use)) continue;
-      if (isMaybe(use, part) || isLeftOver(use, part)) continue;
+      if (isMaybe(use, part) || isLeftOver(use, part) || isServed(use, part) || isOfMixed(entry, use, part)) continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;
@@ -196,6 +196,18 @@ function isLeftOver(use: TakenUse, part: Part): boolean {
 }
 
 const KEEPS: ReadonlySet<Act> = new Set<Act>(['cool', 'freeze', 'stay', 'pack', 'reserve', 'close', 'cover', 'eat']);
+
+/** `Serve two prunes to each bowl`: they are in the pot. */
+const isServed = (use: TakenUse, part: Part): boolean =>
+  use.mention.portion.kind === 'amount' && eventsWith(use, part).some(({ act }) => act === 'eat');
+
+/** `Spread with half the walnut mixture … and the rest of the nuts`: of what they were mixed into. */
+const isOfMixed = ({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean =>
+  use.mention.portion.kind === 'rest' &&
+  use.part === part.index &&
+  part.steps.some(
+    (step, i) => i <= use.step && uses.some((before) => !before.over && before.step <= i) && speaksOf(step, 'fraction'),
+  );
 
 /** `If it falls short, top up with …` */
 const isMaybe = (use: TakenUse, part: Part): boolean =>

@@ -268,7 +268,9 @@ function sealed(at: At, by: BoundEvent): Level | undefined {
   const { event } = by;
   const isHeated =
     event.act === 'heat' ||
-    event.where.some(({ is, not, way }) => !not && way !== 'off' && (is === 'stove' || is === 'oven'));
+    event.where.some(
+      ({ is, not, way }) => !not && way !== 'off' && way !== 'out of' && (is === 'stove' || is === 'oven'),
+    );
   if (!isHeated) return undefined;
   if (isSaidShut(at.things, event)) return event.medium?.is === 'water' ? 'warning' : 'error';
   // What was boxed up for tomorrow is opened before it is warmed.

@@ -159,10 +159,17 @@ function leavenedIn(part: Part, isJudged: boolean): readonly Found<Values>[] {
     ? []
     : (['baking powder', 'baking soda'] as const)
         .flatMap((name) => outsideBand(part, name, 'high', () => ingredientPlace(mainLeavening(part)), ANY_BAKE))
-        .filter(({ severity }) => severity === 'warning');
+        .filter(({ severity, values }) => severity === 'warning' && !mayBrown(contents, values));
   if (past.length > 0) return past.map((finding) => ({ ...finding, values: { what: 'amount', band: finding.values } }));
   return of.yeast === 0 && isPlain(contents) ? [...soapyIn(part, contents)] : [];
 }
+
+/** Gingersnaps take soda for their molasses, and to brown and crack: 2 tsp to 280 g of flour (common practice, no source). */
+const mayBrown = (
+  contents: readonly Ingredient[],
+  { measure: { measure: name }, value: { low } }: BandValues,
+): boolean => name === 'baking soda' && low < BROWNING && contents.some(({ food }) => food?.class === 'syrup');
+const BROWNING = 0.045;
 
 function isPlain(contents: readonly Ingredient[]): boolean {
   const [sugar, fat, water] = (['sugar', 'fat', 'hydration'] as const).map((name) => measure(name, contents));

@@ -37,7 +37,7 @@ export default defineCheck<PanFill>({
       'recipe Butter cake\n  yield   8 slices\n  pan     round 18 x 7 cm\npart cake as creamed cake\n  120 g     butter\n  150 g     caster sugar\n  3 large   eggs\n  150 g     self-raising flour\n  do Cream the butter with the sugar, beat in the eggs and fold in the flour.\n  do Bake at 170 C for 40 min until a skewer comes out clean.\n',
     ],
     bad: [
-      'recipe Custard\n  yield   2 portions\n  pan     rectangle 30 x 20 x 6 cm\n#         ^^^^^^^^^^^^^^^^^^^^^^^^ pan-underfull: thin layer\npart custard as baked custard\n  2 large   eggs\n  300 ml    whole milk\n  40 g      caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 30 min until the centre reads 80 C.\n',
+      'recipe Custard\n  yield   2 portions\n  pan     rectangle 30 x 20 x 6 cm\n#         ^^^^^^^^^^^^^^^^^^^^^^^^ pan-underfull: so thin a layer\npart custard as baked custard\n  2 large   eggs\n  300 ml    whole milk\n  40 g      caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 30 min until the centre reads 80 C.\n',
       'recipe Butter cake\n  yield   4 slices\n  pan     rectangle 38 x 28 x 6 cm\n#         ^^^^^^^^^^^^^^^^^^^^^^^^ pan-underfull\npart cake as creamed cake\n  75 g      butter\n  75 g      caster sugar\n  2 large   eggs\n  75 g      self-raising flour\n  do Cream the butter with the sugar, beat in the eggs and fold in the flour.\n  do Bake at 170 C for 20 min until a skewer comes out clean.\n',
     ],
   },

@@ -210,7 +210,10 @@ function mentionOf(
   const inherited = inheritedPortion(items, before, at, previous);
   // `Mix the two cheeses`: all that are listed.
   const isCount = several && isPlural(last) && countOf(before.portion) === named.length;
-  const own: Portion = isCount ? { kind: 'all' } : before.portion;
+  // `Half the walnut mixture` is of what they were mixed into.
+  const next = items[to + 1];
+  const isMixed = next?.kind === 'word' && next.word === 'mixture';
+  const own: Portion = isCount ? { kind: 'all' } : isMixed ? { kind: 'plain' } : before.portion;
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? own);
   const from = verb || inherited !== undefined ? at : before.from;
   const { start } = first;

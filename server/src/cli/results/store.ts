@@ -20,8 +20,10 @@ export class ResultKeys {
     this.digest = digest;
   }
 
-  of({ path, shown, within, encoding, ...input }: Input, { fixes }: CheckWish): string {
+  of(input: Input, { fixes }: CheckWish): string {
+    const { path, shown, within, encoding } = input;
     if (within !== undefined) this.houses.opened(within);
+    // Of what is not read even to look for a text fails.
     const text = encoding?.isRead === false ? '' : input.text;
     const house = this.sumOf(this.houses.keyOf(path, text));
     return this.digest(JSON.stringify([path, shown, within ?? '', text, encoding, house, fixes]));

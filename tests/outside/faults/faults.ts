@@ -17,10 +17,25 @@ export interface Fault {
 type Row = readonly [code: string, title: string, ...edits: Edit[]];
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
+  'published/theory-cottage-pudding': [
+    [
+      'nutrition-disagrees',
+      'a tenth of the energy',
+      ['The oven figure was added', 'The whole cake has 180 kcal. The oven figure was added'],
+    ],
+  ],
+  'published/theory-spice-cake': [
+    ['left-out', 'no soda', ['  1 tsp     baking soda\n', ''], ['with the baking soda, cinnamon', 'with the cinnamon']],
+  ],
   'published/usda-1978-pork-sausage': [
     ['salt-out-of-range', 'three times the salt', ['2 lb      salt', '6 lb      salt']],
   ],
   'published/ncsu-tomato-salsa': [
+    [
+      'sour-limit-too-high',
+      'the limit of another food',
+      ['for 20 min, stirring.', 'for 20 min, stirring, and check that the pH is below 6.0.'],
+    ],
     ['salt-out-of-range', 'a quarter cup of salt', ['1 1/2 tsp salt', '1/4 cup   salt']],
     ['low-acid-preserve', 'a quarter cup of vinegar for two cups', ['2 cup     vinegar', '1/4 cup   vinegar']],
   ],
@@ -112,6 +127,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['unknown-unit', 'a letter too few', ['14 tbsp', '14 tbp']],
   ],
   'home/cup-custard': [
+    ['pieces-misfit', 'cups that are too small', ['strain in cups', 'strain into eight 40 ml cups']],
     [
       'time-disagrees',
       'ten minutes in the oven',
@@ -273,6 +289,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['salt-out-of-range', 'a cup of salt for a teaspoon', ['1 tsp     salt', '1/2 cup   salt']],
   ],
   'home/meat-loaf': [
+    ['measure-said-twice', 'six inches taken for 25 cm', ['6 in long', '6 in (25 cm) long']],
     ['unfinished-line', 'broken off at an or', ['  2 tbsp    butter, melted\n', '  2 tbsp    butter, melted, or\n']],
     ['percent-of-what', 'a percentage of anything', ['1 tsp     salt', '1.5 %     salt']],
     ['unread-amount', 'a figure in a name', ['1 tbsp    parsley,', '1 tbsp    bunches 3 parsli,']],
@@ -303,6 +320,13 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'home/milk-and-water-bread': [
+    [
+      'unlike-its-name',
+      'half a cup of salt, and no kind',
+      ['bread as lean bread', 'bread'],
+      ['2 1/2 tsp ', '1/2 cup   '],
+    ],
+    ['proportion-disagrees', 'another hydration', ['The oven figure,', 'Hydration 95 %. The oven figure,']],
     ['salt-out-of-range', 'tablespoons of salt for teaspoons', ['2 1/2 tsp  salt', '2 1/2 tbsp  salt']],
     ['yeast-out-of-range', 'days of rising for hours', ['68 F for 3 h', '68 F for 3 d']],
     ['dough-too-dry', 'flour doubled', ['6 cup     all-purpose', '12 cup    all-purpose']],
@@ -465,12 +489,14 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'home/stirred-custard': [
+    ['out-of-proportion', 'half a cup of vanilla', ['1/2 tsp   vanilla', '1/2 cup   vanilla']],
     ['custard-wont-set', 'one yolk for three', ['3         egg yolks', '1         egg yolks']],
     ['undercooked', 'taken off at 120 F', ['180 F', '120 F']],
     ['held-too-warm', 'a fridge at 60 F', ['chill at 40 F', 'chill at 60 F']],
     ['custard-too-firm', 'ten yolks for three', ['3         egg yolks', '13        egg yolks']],
   ],
   'home/sweet-paste': [
+    ['too-thick', 'as thick as a loaf', ['and roll out.', 'and roll out 30 cm thick, and cut 40 rounds of 6 cm.']],
     ['fat-out-of-range', 'grams of butter for ounces', ['10 oz     butter', '10 g      butter']],
     ['short-rest', 'five minutes in the cold', ['40 F for 2 h', '40 F for 5 min']],
     ['time-missing', 'no time and no sign', ['at 375 F for 12 min until pale gold', 'at 375 F']],
@@ -515,6 +541,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'published/afrs-l143-baked-breast': [
+    ['portion-implausible', 'ounces of chicken for pounds', ['31 1/4 lb', '31 1/4 oz']],
     ['undercooked', 'taken out at 145 F', ['reads 165 F', 'reads 145 F']],
     ['held-too-warm', 'digits swapped', ['at 140 F', 'at 104 F']],
   ],

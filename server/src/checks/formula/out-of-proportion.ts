@@ -144,7 +144,7 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
     typeof top === 'string' ? gramsOf(i) * wet(i) : is(i) ? gramsOf(i) : 0,
   );
   if (main === undefined) return undefined;
-  if (row.where === 'dish' && !contents.some((i) => !is(i) && isSolid(i) && gramsOf(i) > gramsOf(main)))
+  if (row.where === 'dish' && !contents.some((i) => !is(i) && isNoOil(i) && gramsOf(i) > gramsOf(main)))
     return undefined;
   const of = bottom && mostOf(contents, (i) => (isAmong(bottom, i) ? gramsOf(i) : 0));
   const value = typeof top === 'string' ? measured(top, contents) : shareOf(contents, is, bottom);
@@ -167,8 +167,8 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
   return { at: { ...at, part: part.index }, values };
 }
 
-/** Of what there is most of, beside oil and what is wet, the dish is made: garlic in its oil. */
-const isSolid = (i: Ingredient): boolean => !isIn(i, 'fat') && !isIn(i, 'liquid');
+/** Of what there is most of, beside oil, the dish is made: garlic in its oil. */
+const isNoOil = (i: Ingredient): boolean => !isIn(i, 'fat');
 
 const has = (title: ReadonlySet<string>, words: ReadonlySet<string>): boolean =>
   [...words].some((word) => title.has(word));

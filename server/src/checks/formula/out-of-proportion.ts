@@ -56,7 +56,7 @@ export default defineCheck<Values>({
     const edge = (at: number): string => (isMany ? `${significant(at, 2)} times` : percentText(at));
     const past = most !== undefined && low > most;
     return {
-      message: `The ${name} comes to ${value} ${against === undefined ? 'of all that goes in' : `the ${against}`}, and no recipe has ${past ? `more than ${edge(most)}` : `less than ${edge(least ?? 0)}`}. Look at the amount; a figure or a spoon may be wrong.`,
+      message: `The ${name} comes to ${value} ${against === undefined ? 'of all that goes in' : isMany ? `the ${against}` : `of the ${against}`}, and hardly any recipe has ${past ? `more than ${edge(most)}` : `less than ${edge(least ?? 0)}`}. Look at the amount; a figure or a spoon may be wrong.`,
       value: (low + high) / 2,
       unit: '1',
       band: [least ?? null, most ?? null],

@@ -30,6 +30,8 @@ onOpenNotificationSent=never;onChangeNotificationSent=never;onSaveNotificationSe
     /zod[\\/]v4[\\/]core[\\/]to-json-schema\.js$/,
     'const none=()=>()=>({});module.exports={createToJSONSchemaMethod:none,createStandardJSONSchemaMethod:none}',
   ],
+  // What is wrong with a message is told by its path.
+  [/zod[\\/]v4[\\/]locales[\\/]en\.js$/, 'export default()=>({localeError:({code})=>code})'],
   // Tokens are made by `notation/scan.ts`; of the scanner of the parser's library its parsers ask for one sign alone.
   [
     /chevrotain[\\/]lib[\\/]src[\\/]scan[\\/]lexer_public\.js$/,

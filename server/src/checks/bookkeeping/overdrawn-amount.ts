@@ -3,7 +3,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { likelyGrams } from '../../food/weigh.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { Act } from '../../prose/event.ts';
-import { deed, does, isAbout } from '../../recipe/journey/deeds.ts';
+import { deed, does, speaksOfUnnamed } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
 import { defineCheck, type Fix } from '../check.ts';
@@ -207,14 +207,7 @@ const isOfMixed = ({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean =>
   use.part === part.index &&
   part.steps.some(
     (step, i) =>
-      i <= use.step &&
-      uses.some((before) => !before.over && before.step <= i) &&
-      // `Half the butter` is of the butter, `half of this` of what lies there.
-      step.sentence.items.some(
-        (item) =>
-          isAbout(item, 'fraction') &&
-          !step.mentions.some(({ whole }) => whole.start <= item.start && item.end <= whole.end),
-      ),
+      i <= use.step && uses.some((before) => !before.over && before.step <= i) && speaksOfUnnamed(step, 'fraction'),
   );
 
 /** `If it falls short, top up with …` */

@@ -122,6 +122,15 @@ export function speaksOfSeveral(step: Step, ...topics: readonly Topic[]): boolea
   return several !== 0 && (several & topicBits(topics)) !== 0;
 }
 
+/** Whether it speaks of it outside its mentions: `half of this` is of what lies there, `half the butter` is not. */
+export const speaksOfUnnamed = (step: Step, ...topics: readonly Topic[]): boolean =>
+  speaksOf(step, ...topics) &&
+  step.sentence.items.some(
+    (item) =>
+      isAbout(item, ...topics) &&
+      !step.mentions.some(({ whole }) => whole.start <= item.start && item.end <= whole.end),
+  );
+
 /** Whether an item does, in whatever number. */
 export function isAbout(item: SentenceItem | undefined, ...topics: readonly Topic[]): boolean {
   const { one, several } = topicsAt(item);

@@ -5,6 +5,16 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'esbuild';
 
+/** Of the protocol, what the server does not offer (`lsp/features`); the client makes each by these modules and classes. */
+const UNOFFERED = {
+  colorProvider: 'ColorProviderFeature',
+  inlineCompletion: 'InlineCompletionItemFeature',
+  inlineValue: 'InlineValueFeature',
+  linkedEditingRange: 'LinkedEditingFeature',
+  textDocumentContent: 'TextDocumentContentFeature',
+  typeHierarchy: 'TypeHierarchyFeature',
+};
+
 /** A module of a library by the end of its path, and what it comes to where nobody asks for more. */
 const INSTEAD: readonly (readonly [module: RegExp, instead: string])[] = [
   // The client asks whether the editor is new enough, which no editor installs without by `engines`.
@@ -22,6 +32,13 @@ handles=()=>false;
 onOpenNotificationSent=never;onChangeNotificationSent=never;onSaveNotificationSent=never;onCloseNotificationSent=never;
 }`,
   ],
+  ...Object.entries(UNOFFERED).map(
+    ([module, feature]) =>
+      [
+        new RegExp(`vscode-languageclient[\\\\/]lib[\\\\/]common[\\\\/]${module}\\.js$`),
+        `const none=()=>{};exports.${feature}=class{fillClientCapabilities=none;initialize=none;clear=none;getState=()=>({kind:'static'})}`,
+      ] as const,
+  ),
   // The kit of the Model Context Protocol checks forms that a server has people fill in: half of its bundle goes into it.
   [/validation[\\/]ajv-provider\.js$/, 'export class AjvJsonSchemaValidator{}'],
   // Its messages are checked by schemas that nobody has written out as JSON.

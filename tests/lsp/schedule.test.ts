@@ -113,4 +113,33 @@ describe('a schedule', () => {
     while (!hand.idle()) hand.next();
     expect(done).toEqual([]);
   });
+
+  it('begins a pause anew after work, and none where nothing waits for it', () => {
+    const hand = byHand();
+    const done: string[] = [];
+    const pauses: (() => void)[] = [];
+    const schedule = new Schedule(
+      hand.turn,
+      { whenIdle: (run) => pauses.push(run), whenStill: () => undefined },
+      {
+        soon: (uri) => done.push(`soon ${uri}`),
+        later: (uri) => done.push(`later ${uri}`),
+        last: () => done.push('last'),
+        still: () => undefined,
+      },
+    );
+    schedule.worked();
+    expect(pauses).toHaveLength(0);
+    schedule.mark(['a']);
+    hand.next();
+    hand.next();
+    expect(done).toEqual(['soon a']);
+    expect(pauses).toHaveLength(2);
+    schedule.worked();
+    expect(pauses).toHaveLength(3);
+    pauses.at(-1)?.();
+    expect(done).toEqual(['soon a', 'later a', 'last']);
+    schedule.worked();
+    expect(pauses).toHaveLength(3);
+  });
 });

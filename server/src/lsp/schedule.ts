@@ -45,6 +45,8 @@ export class Schedule {
   private waiting: (() => void)[] = [];
   private marks = 0;
   private armed = false;
+  /** Something can wait, and does. */
+  private pausing = false;
 
   constructor(turn: Turn, pauses: Pauses, duties: Duties) {
     this.turn = turn;
@@ -69,7 +71,13 @@ export class Schedule {
 
   /** What can wait is done once nobody types, though nothing has changed. */
   rests(): void {
+    this.pausing = true;
     this.pauses.whenIdle(() => this.rest());
+  }
+
+  /** A pause begins anew where there was work in it: what took longer than a pause is sent before what can wait is done. */
+  worked(): void {
+    if (this.pausing) this.rests();
   }
 
   forget(uri: Uri): void {
@@ -111,9 +119,11 @@ export class Schedule {
 
   private computeAll(): void {
     for (const uri of taken(this.dirty)) this.duties.soon(uri);
+    this.worked();
   }
 
   private rest(): void {
+    this.pausing = false;
     for (const uri of taken(this.unsaid)) this.duties.later(uri);
     this.duties.last();
   }

@@ -251,7 +251,7 @@ class Session {
   }
 
   answer(request: Request, params: unknown, token: CancellationToken): Promise<unknown> {
-    return answer(request, params, token, this.view, this.fence);
+    return answer(request, params, token, this.view, this.fence).finally(() => this.schedule.worked());
   }
 
   private started(): void {

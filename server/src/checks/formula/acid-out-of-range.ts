@@ -1,10 +1,9 @@
-import type { MeasureName } from '../../recipe/measures/kind.ts';
 import { souringShare } from '../../recipe/measures/kitchen-shares.ts';
 import { acidShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';
+import { type BandValues, firstOut, ingredientPlace, mostBringing, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -27,16 +26,7 @@ export default defineCheck<BandValues>({
 
 **Silent** where the strength of the vinegar or a weight is not known, for what is soured by fermenting, and for what has none of it in its list. That a jar may stand on a shelf is never said here: \`low-acid-preserve\` judges that.`,
   *find(part) {
-    // One cause, one finding: the first that is out.
-    for (const [name, sides] of WATCHED)
-      for (const side of sides) {
-        let found = false;
-        for (const finding of outsideBand(part, name, side, () => ingredientPlace(mainSour(part)))) {
-          found = true;
-          yield finding;
-        }
-        if (found) return;
-      }
+    yield* firstOut(part, WATCHED, () => ingredientPlace(mainSour(part)));
   },
   say: (values) => sayBand(values),
   fix: (values, scene) => mendAmount(values, scene, mainSour),
@@ -59,11 +49,14 @@ export default defineCheck<BandValues>({
 });
 
 const WATCHED = [
-  ['liquor acid', ['low']],
-  ['acid share', ['low', 'high']],
-  ['vinegar per produce', ['low', 'high']],
-  ['acid per milk', ['low', 'high']],
-] as const satisfies readonly (readonly [MeasureName, readonly Side[]])[];
+  ['liquor acid', 'low'],
+  ['acid share', 'low'],
+  ['acid share', 'high'],
+  ['vinegar per produce', 'low'],
+  ['vinegar per produce', 'high'],
+  ['acid per milk', 'low'],
+  ['acid per milk', 'high'],
+] as const;
 
 /** What brings most acid: vinegar, juice, citric acid; else the sour fruit. */
 const mainSour = (part: ListedPart): Ingredient | undefined =>

@@ -66,6 +66,19 @@ export function outsideBand(
 
 const NOTHING: readonly never[] = [];
 
+/** Of one cause, one finding: of the ends that are out the first that fails, else the first. */
+export function firstOut(
+  part: ListedPart,
+  ends: readonly (readonly [MeasureName, Side])[],
+  place: (name: MeasureName, side: Side) => Place | undefined,
+): readonly Found<BandValues>[] {
+  const out = ends.flatMap(([name, side]) => outsideBand(part, name, side, () => place(name, side)));
+  const first = out.find(isFailing) ?? out[0];
+  return first === undefined ? NOTHING : [first];
+}
+
+const isFailing = ({ severity }: Found<BandValues>): boolean => severity === 'warning';
+
 /** Where the part says what it is: its kind, else its first ingredient. */
 export function kindPlace(part: ListedPart): Place {
   const { head } = part;

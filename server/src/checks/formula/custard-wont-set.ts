@@ -10,6 +10,8 @@ import { mendAmount } from './mend.ts';
 /** Shares of the mix from which these may set it without egg: a third of what published creams and jellies have at the least, 5 and 0.8 % (1910–1925). */
 const STARCH_SETS = 0.015;
 const GELATINE_SETS = 0.003;
+/** Starch by itself is three times that. */
+const ALONE = 3;
 
 export default defineCheck<BandValues>({
   code: 'custard-wont-set',
@@ -28,11 +30,13 @@ export default defineCheck<BandValues>({
 
 **What to do.** Add eggs, or take dairy out. Fresh cheese adds body and no set.
 
-**Silent** where starch over 1.5 % or gelatine over 0.3 % of the mix sets it without, and where an ingredient of weight is not known.`,
+**Silent** where starch over 4.5 % or gelatine over 0.3 % of the mix sets it without, or starch over 1.5 % helps it and there is near enough, and where an ingredient of weight is not known.`,
   *find(part) {
-    if (setsOtherwise(contentsOf(part))) return;
-    yield* outsideBand(part, 'egg protein', 'low', () => ingredientPlace(mainEgg(part)));
-    yield* outsideBand(part, 'yolk per dairy', 'low', () => ingredientPlace(mainYolk(part)));
+    const otherwise = setsOtherwise(contentsOf(part));
+    if (otherwise === 'alone') return;
+    for (const [name, main] of WATCHED)
+      for (const found of outsideBand(part, name, 'low', () => ingredientPlace(main(part))))
+        if (otherwise === undefined || isFar(found.values)) yield found;
   },
   say: (values) =>
     sayBand(
@@ -61,7 +65,17 @@ export default defineCheck<BandValues>({
 const mainEgg = (part: ListedPart): Ingredient | undefined => mostBringing(part, eggProtein);
 const mainYolk = (part: ListedPart): Ingredient | undefined => mostBringing(part, yolkStrength);
 
-function setsOtherwise(contents: readonly Ingredient[]): boolean {
+const WATCHED = [
+  ['egg protein', mainEgg],
+  ['yolk per dairy', mainYolk],
+] as const;
+
+/** Some egg, but so much under the far end that what helps it does not make up for it (judgement); one made without is another thing. */
+const HELPED = 0.6;
+const isFar = ({ measure, value }: BandValues): boolean =>
+  value.high > 0 && value.high < (measure.implausible[0] ?? 0) * HELPED;
+
+function setsOtherwise(contents: readonly Ingredient[]): 'alone' | 'with egg' | undefined {
   let [whole, starch, gelatine] = [0, 0, 0];
   for (const i of contents) {
     const grams = gramsOf(i);
@@ -69,5 +83,6 @@ function setsOtherwise(contents: readonly Ingredient[]): boolean {
     starch += grams * atMost(i, settingStarch);
     if (i.food?.class === 'gelling' || maySet(i)) gelatine += grams;
   }
-  return whole > 0 && (starch / whole > STARCH_SETS || gelatine / whole > GELATINE_SETS);
+  if (gelatine > whole * GELATINE_SETS || starch > whole * STARCH_SETS * ALONE) return 'alone';
+  return starch > whole * STARCH_SETS ? 'with egg' : undefined;
 }

@@ -3,7 +3,15 @@ import { eggShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand, surelyBrings } from './band.ts';
+import {
+  type BandValues,
+  firstOut,
+  ingredientPlace,
+  mostBringing,
+  outsideBand,
+  sayBand,
+  surelyBrings,
+} from './band.ts';
 import { mendAmount } from './mend.ts';
 import { isWhiteSponge } from './sugar-out-of-range.ts';
 
@@ -30,14 +38,9 @@ export default defineCheck<BandValues>({
     const eggless = !contentsOf(part).some((i) => surelyBrings(i, eggShare));
     // A cake made without egg is a choice; choux and sponge are not made without.
     if (eggless && part.head.kind?.measures.some((m) => m.measure === 'egg per fat')) return;
-    let found = false;
-    for (const side of isWhiteSponge(part) ? [] : (['low', 'high'] as const))
-      for (const finding of outsideBand(part, 'egg', side, egg)) {
-        found = true;
-        yield finding;
-      }
+    const ends = WATCHED.filter(([name]) => (name === 'egg' ? !isWhiteSponge(part) : !eggless));
+    yield* firstOut(part, ends, egg);
     yield* outsideBand(part, 'yolk share', 'high', egg);
-    if (!found && !eggless) yield* outsideBand(part, 'egg per fat', 'low', egg);
   },
   say: (values) => sayBand(values),
   fix: (values, scene) => mendAmount(values, scene, mainEgg),
@@ -58,5 +61,11 @@ export default defineCheck<BandValues>({
     ],
   },
 });
+
+const WATCHED = [
+  ['egg', 'low'],
+  ['egg', 'high'],
+  ['egg per fat', 'low'],
+] as const;
 
 const mainEgg = (part: ListedPart): Ingredient | undefined => mostBringing(part, eggShare);

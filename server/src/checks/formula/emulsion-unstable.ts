@@ -3,7 +3,7 @@ import { acidLiquid, butterShare, oilShare, yolkShare } from '../../recipe/measu
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, isHigh, mostBringing, outsideBand, sayBand } from './band.ts';
+import { type BandValues, firstOut, ingredientPlace, isHigh, mostBringing, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -25,15 +25,7 @@ export default defineCheck<BandValues>({
 
 **Silent** where there is no oil, no yolk or no acid to hold it against, and where a weight is not known.`,
   *find(part) {
-    // One cause, one finding: the first that is out.
-    for (const [name, side] of WATCHED) {
-      let found = false;
-      for (const finding of outsideBand(part, name, side, () => ingredientPlace(mainOf(name, side === 'high', part)))) {
-        found = true;
-        yield finding;
-      }
-      if (found) return;
-    }
+    yield* firstOut(part, WATCHED, (name, side) => ingredientPlace(mainOf(name, side === 'high', part)));
   },
   say: (values) => sayBand(values),
   fix: (values, scene) =>

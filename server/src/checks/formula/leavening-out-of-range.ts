@@ -21,6 +21,7 @@ import type { Ingredient, Part } from '../../recipe/model.ts';
 import { takenFor } from '../../recipe/taken-for.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import type { Severity } from '../severity.ts';
 import { plainTable } from '../sum-table.ts';
 import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -59,22 +60,23 @@ Without a kind only what is past all that is baked of flour is said: powder from
     if (part.head.kindNode === undefined) return;
     const contents = contentsOf(part);
     const soapy = [...sodaWithoutAcid(part, contents)];
-    let found = false;
+    let told: Severity | undefined;
     for (const [name, side] of WATCHED) {
-      if (name === 'leavening' && found) continue;
       // Less of it tastes of soap too: what is missing is the acid.
       if (name === 'baking soda' && soapy.some((f) => f.severity === 'warning')) {
-        found = true;
+        told = 'warning';
         yield* soapy;
         continue;
       }
       if (side === 'low' && isLiftedOtherwise(part, contents)) continue;
       for (const finding of outsideBand(part, name, side, leaven)) {
-        found = true;
+        // What the powder or the soda alone shows as gravely is told.
+        if (name === 'leavening' && (told === 'warning' || told === finding.severity)) continue;
+        if (told !== 'warning') told = finding.severity;
         yield { ...finding, values: { what: 'amount', band: finding.values } };
       }
     }
-    if (!found) yield* soapy;
+    if (told === undefined) yield* soapy;
   },
   findInFile: ({ recipe, house }) => ofNoKind(recipe, house),
   say: (values) => {

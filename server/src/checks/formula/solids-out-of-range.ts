@@ -44,7 +44,6 @@ export default defineCheck<BandValues>({
     for (const [name, share] of WATCHED) {
       // Of anything but an ice `sugar-out-of-range` and `fat-out-of-range` tell.
       if (!ofIce && (name === 'sugars share' || name === 'fat share')) continue;
-      if (name === 'sugars share' && freezesWrong(part)) continue;
       for (const side of ['low', 'high'] as const) {
         // Too much fat is too much of all solids: one cause, one finding.
         if (name === 'total solids' && out.has(side)) continue;
@@ -94,9 +93,9 @@ const WATCHED: readonly (readonly [MeasureName, (food: Food) => Share])[] = [
   ['water per bones', stockSolids],
 ];
 
-const freezesWrong = (part: Part): boolean => verdictIn(part, 'freezing point') !== 'ok';
-
 const TOLD: readonly { name: MeasureName; side: Side; by: MeasureName; shows: Side }[] = [
+  { name: 'sugars share', side: 'low', by: 'freezing point', shows: 'high' },
+  { name: 'sugars share', side: 'high', by: 'freezing point', shows: 'low' },
   { name: 'total solids', side: 'low', by: 'freezing point', shows: 'high' },
   { name: 'total solids', side: 'high', by: 'freezing point', shows: 'low' },
   { name: 'milk solids', side: 'high', by: 'lactose in water', shows: 'high' },

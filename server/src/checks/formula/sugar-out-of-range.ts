@@ -7,7 +7,7 @@ import { nutShare, thinLiquid } from '../../recipe/measures/sweet-shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, isHigh, mostBringing, outsideBand, sayBand } from './band.ts';
+import { type BandValues, firstOut, ingredientPlace, isHigh, mostBringing, outsideBand, sayBand } from './band.ts';
 import { isIce } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
@@ -43,14 +43,8 @@ export default defineCheck<BandValues>({
 **Silent** where the part has no kind with a band for sugar, for a sponge of egg white alone, which carries twice its flour in sugar, and where an ingredient of weight is not known. A broken balance rule alone is information, never a warning: many good cakes break one.`,
   *find(part) {
     const sugar = () => ingredientPlace(mainSugar(part));
-    let found = false;
     if (isWhiteSponge(part)) return;
-    for (const side of ['high', 'low'] as const)
-      for (const finding of outsideBand(part, 'sugar', side, sugar)) {
-        found = true;
-        yield finding;
-      }
-    if (!found) yield* outsideBand(part, 'liquid per sugar', 'low', sugar);
+    yield* firstOut(part, OF_FLOUR, sugar);
     yield* outsideBand(part, 'sugar per fruit', 'high', sugar);
     // Of an ice it is told with the other solids.
     if (!isIce(part))
@@ -58,7 +52,7 @@ export default defineCheck<BandValues>({
     const isThickened = liquidIsThickened(part);
     for (const name of HELD_AGAINST)
       for (const side of ['low', 'high'] as const)
-        if (name !== 'water per sugar' || !isThickened)
+        if (name !== 'water per sugar' || side === 'low' || !isThickened)
           yield* outsideBand(part, name, side, () => ingredientPlace(mainOf(name, side === 'high', part)));
   },
   say: (values) => sayBand(values),
@@ -83,6 +77,13 @@ export default defineCheck<BandValues>({
   },
 });
 
+/** Of a cake or a dough: its sugar, then the classic balance. */
+const OF_FLOUR = [
+  ['sugar', 'high'],
+  ['sugar', 'low'],
+  ['liquid per sugar', 'low'],
+] as const;
+
 const mainSugar = (part: ListedPart): Ingredient | undefined => mostBringing(part, sugarSolids);
 
 /** What is there beside the sugar, where that is what there is too much of. */
@@ -103,6 +104,8 @@ const THICKENS = 0.025;
 function liquidIsThickened(part: ListedPart): boolean {
   let [liquid, starch] = [0, 0];
   for (const i of contentsOf(part)) {
+    // What is set is dusted with it.
+    if (i.food?.class === 'gelling') return false;
     liquid += gramsOf(i) * bringing(i, thinLiquid);
     starch += gramsOf(i) * bringing(i, thickenerShare);
   }

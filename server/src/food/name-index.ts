@@ -14,6 +14,7 @@ export interface NameIndex {
   /** The one food whose name has these words in whatever order. */
   inAnyOrder(words: readonly string[]): FoodRow | undefined;
   entries(): Iterable<readonly [string, Meaning]>;
+  keys(): readonly string[];
   /** All that it has names for. */
   foods(): readonly FoodRow[];
   /** Words in the longest name. */
@@ -106,6 +107,7 @@ export function indexCalled(index: NameIndex, called: (row: FoodRow) => FoodRow)
     *entries() {
       for (const [key, meant] of index.entries()) yield [key, meaning(meant)];
     },
+    keys: () => index.keys(),
     foods: () => index.foods().map(called),
     longest: index.longest,
   };
@@ -137,6 +139,7 @@ export function indexKeys(
       yield* byKey;
       if (under !== undefined) yield* under.entries();
     },
+    keys: () => (under === undefined ? [...byKey.keys()] : [...byKey.keys(), ...under.keys()]),
     foods: () => (under === undefined ? foods : [...foods, ...under.foods()]),
     longest: Math.max(longest, under?.longest ?? 1),
   };

@@ -64,23 +64,28 @@ export function nearFoods(index: NameIndex, words: readonly string[]): readonly 
   return kept(spellings.found, asked.join(' '), () => search(spellings, asked));
 }
 
+/** All names as one text, each a line that begins with a blank: what ends with a word is found in it without a step a name. */
+const linesOf = onceByObject((index: NameIndex): string => `\n ${index.keys().join('\n ')}\n`);
+
 /** Whether some name ends with the word: a food by itself, or what one is a sort of, as `wheat`. */
 export function isNoun(index: NameIndex, word: string): boolean {
-  const { names, spoken } = spellingsOf(index);
-  return spoken.get(word)?.inNames.some((at) => names[at]?.words.at(-1) === word) ?? false;
+  return linesOf(index).includes(` ${word}\n`);
+}
+
+/** All names that end with the word. */
+function* endingWith(index: NameIndex, word: string): Iterable<string> {
+  const lines = linesOf(index);
+  const end = ` ${word}\n`;
+  for (let at = lines.indexOf(end); at >= 0; at = lines.indexOf(end, at + 1))
+    yield lines.slice(lines.lastIndexOf('\n', at) + 2, at + end.length - 1);
 }
 
 /** Whether the word before the noun is a misspelling of another name: `swete potato` of `sweet potato`. */
 export function isNearName(index: NameIndex, word: string, noun: readonly string[]): boolean {
-  const { names, spoken } = spellingsOf(index);
-  const last = noun.at(-1) ?? '';
   const asked = lettered([word, ...noun].join(' '));
-  return (
-    spoken.get(last)?.inNames.some((at) => {
-      const name = names[at];
-      return name?.words.at(-1) === last && spellingLikeness(asked, name, MISSPELLED) >= MISSPELLED;
-    }) ?? false
-  );
+  for (const name of endingWith(index, noun.at(-1) ?? ''))
+    if (spellingLikeness(asked, lettered(name), MISSPELLED) >= MISSPELLED) return true;
+  return false;
 }
 
 function kept<V>(known: Map<string, V>, key: string, make: () => V): V {

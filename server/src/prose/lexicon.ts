@@ -150,18 +150,26 @@ function longerOf(sense: Sense): ReadonlyMap<string, number> {
 
 function addLonger(sense: Sense, longer: Map<string, number>, key: string, as: Form | undefined): void {
   const before = `${key} `;
-  for (let at = lowerBound(before); formsText.startsWith(before, at); ) {
-    const end = formsText.indexOf('\n', at);
-    const [form = '', ...codes] = formsText.slice(at, end).split('\t');
-    const [next = '', ...rest] = form.slice(before.length).split(' ');
-    const isVerb = codes.some((code) => code.startsWith('v'));
-    sense.begins ||= isVerb;
-    sense.beginsTime ||= codes.some((code) => code.startsWith('m'));
-    if (!longer.has(next) && (isVerb || as === undefined))
-      longer.set(next, made(before + next, rest.length === 0 ? codes : [], as));
-    at = end + 1;
-  }
+  const from = lowerBound(before);
+  const lines = formsText.slice(from, lowerBound(`${key}${BEHIND_BLANK}`));
+  if (lines === '') return;
+  // No loop of this function: the engine would compile it anew while a start waits.
+  lines
+    .slice(0, -1)
+    .split('\n')
+    .forEach((line) => {
+      const [form = '', ...codes] = line.split('\t');
+      const [next = '', ...rest] = form.slice(before.length).split(' ');
+      const isVerb = codes.some((code) => code.startsWith('v'));
+      sense.begins ||= isVerb;
+      sense.beginsTime ||= codes.some((code) => code.startsWith('m'));
+      if (!longer.has(next) && (isVerb || as === undefined))
+        longer.set(next, made(before + next, rest.length === 0 ? codes : [], as));
+    });
 }
+
+/** The letter behind the blank. */
+const BEHIND_BLANK = '!';
 
 /** Words that no row has are many: the memory is not theirs. */
 const MOST_KNOWN = 8192;

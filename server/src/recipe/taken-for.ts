@@ -31,24 +31,48 @@ export function takenFor(recipe: Recipe): readonly Taken[] {
 
 function takenIn({ parts, name }: Recipe): readonly Taken[] {
   const taken: Taken[] = [];
-  const others: Part[] = [];
+  const like: Taken[] = [];
+  const whole = dishCalled(name);
   for (const part of parts) {
     if (part.head.ingredients.length === 0) continue;
-    const dish = part.head.name === '' ? undefined : dishCalled(part.head.name);
-    if (dish !== undefined && isOf(part, dish)) taken.push({ part, dish, byTitle: false });
-    else others.push(part);
+    const own = takenByName(part);
+    const byTitle = own === undefined && whole !== undefined ? takenByTitle(part, whole) : undefined;
+    if (own !== undefined) taken.push(own);
+    else if (byTitle !== undefined) like.push(byTitle);
   }
-  const whole = dishCalled(name);
-  const like = whole === undefined ? [] : others.filter((part) => isOf(part, whole));
   // Buns have crosses, too, of flour and water.
-  const fitting = like.length > 1 && whole !== undefined ? like.filter((part) => hasAll(part, whole)) : like;
+  const fitting = like.length > 1 ? like.filter(hasAll) : like;
   const [only] = fitting;
-  if (whole !== undefined && only !== undefined && fitting.length === 1)
-    taken.push({ part: only, dish: whole, byTitle: true });
+  if (only !== undefined && fitting.length === 1) taken.push(only);
   return taken.filter(({ part }) => part.head.kindNode === undefined && !isIncomplete(part));
 }
 
-const hasAll = (part: Part, { needs }: Dish): boolean =>
+const BY_NAME = keptOn<Part, { readonly taken: Taken | undefined }>();
+
+/** What its own name says. */
+function takenByName(part: Part): Taken | undefined {
+  let kept = BY_NAME.get(part);
+  if (kept === undefined) {
+    const dish = part.head.name === '' ? undefined : dishCalled(part.head.name);
+    kept = { taken: dish && isOf(part, dish) ? { part, dish, byTitle: false } : undefined };
+    BY_NAME.set(part, kept);
+  }
+  return kept.taken;
+}
+
+const BY_TITLE = keptOn<Part, { readonly dish: Dish; readonly taken: Taken | undefined }>();
+
+/** What the title says, where its list may be that. */
+function takenByTitle(part: Part, dish: Dish): Taken | undefined {
+  let kept = BY_TITLE.get(part);
+  if (kept?.dish !== dish) {
+    kept = { dish, taken: isOf(part, dish) ? { part, dish, byTitle: true } : undefined };
+    BY_TITLE.set(part, kept);
+  }
+  return kept.taken;
+}
+
+const hasAll = ({ part, dish: { needs } }: Taken): boolean =>
   needs.every((need) => contentsOf(part).some(({ food }) => food !== undefined && meets(need, food)));
 
 /** Whether the list has enough of what the dish is made of. */

@@ -1,12 +1,12 @@
 import type { FoodBook } from '../../food/book.ts';
-import { deed, does, eventsOf, speaksOf } from '../../recipe/journey/deeds.ts';
+import { anyDoes, deed, eventsOf, speaksOf } from '../../recipe/journey/deeds.ts';
 import { foodsSaid } from '../../recipe/journey/foods-said.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
-import { type DishNeed, meets } from '../../recipe/measures/needs.ts';
+import { DISH_NEEDS, type DishNeed, meets } from '../../recipe/measures/needs.ts';
 import { isIncomplete } from '../../recipe/measures/part-measure.ts';
 import type { Ingredient, Part, Recipe, Step } from '../../recipe/model.ts';
 import { type Taken, takenFor } from '../../recipe/taken-for.ts';
@@ -14,7 +14,8 @@ import { defineCheck, type Found } from '../check.ts';
 import { kindPlace } from '../formula/band.ts';
 import { pours } from '../formula/poured.ts';
 import { foundAgain } from '../found-again.ts';
-import { onceFor } from '../once.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { anyPart, overParts } from '../over-parts.ts';
 
 interface Values {
   readonly need: DishNeed;
@@ -74,42 +75,61 @@ const SAID: Readonly<Record<DishNeed, Words>> = {
   sour: ['vinegar or sour juice', 'it is plain oil'],
 };
 
-const leftOut = foundAgain<Values>((recipe, house) => [
-  ...takenFor(recipe).flatMap((taken) => lackedBy(taken, recipe, house.world.book)),
-  ...recipe.parts.flatMap((part) => flatDough(part, recipe, house.world.book)),
-]);
+const leftOut = foundAgain<Values>((recipe, house) =>
+  isSketch(recipe)
+    ? NOTHING
+    : [
+        ...takenFor(recipe).flatMap((taken) => lackedBy(taken, recipe, house.world.book)),
+        ...flatDoughs(recipe, house.world.book),
+      ],
+);
 
-function lackedBy({ part, dish, byTitle }: Taken, recipe: Recipe, book: FoodBook): readonly Found<Values>[] {
-  if (dish.needs.length === 0 || isSketch(recipe)) return [];
-  const list = byTitle ? listOf(recipe) : [...contentsOf(part), ...part.includes.flatMap((head) => head.ingredients)];
-  const need = dish.needs.find((each) => isLacking(each, list, recipe, book) && !isMadeUp(each, part, recipe));
+const NOTHING: readonly never[] = [];
+
+function lackedBy(taken: Taken, recipe: Recipe, book: FoodBook): readonly Found<Values>[] {
+  const { part, dish, byTitle } = taken;
+  const missing = byTitle ? missingFrom(listOf(recipe), dish.needs) : missingInPart(taken);
+  const need = missing.find((each) => !saidIn(recipe, book).has(each) && !isMadeUp(each, part, recipe));
   return need === undefined
-    ? []
+    ? NOTHING
     : [{ at: { ...kindPlace(part), part: part.index }, values: { need, dish: dish.name } }];
 }
 
 /** A step and two lines, or less, are the beginning of a recipe. */
 const isSketch = ({ parts, heads }: Recipe): boolean =>
-  parts.reduce((sum, { steps }) => sum + steps.length, 0) < 2 &&
-  heads.every(({ ingredients }) => ingredients.length < 3);
+  heads.every(({ ingredients }) => ingredients.length < 3) &&
+  parts.reduce((sum, { steps }) => sum + steps.length, 0) < 2;
 
-const listOf = onceFor(({ heads }: Recipe): readonly Ingredient[] => heads.flatMap((head) => head.ingredients));
+const listOf = ({ heads }: Recipe): readonly Ingredient[] => heads.flatMap((head) => head.ingredients);
 
-/** Whether nothing on the list is it, for all that is known, and no step names anything that is. */
-function isLacking(need: DishNeed, list: readonly Ingredient[], { parts }: Recipe, book: FoodBook): boolean {
-  for (const i of list) {
-    const food = foodOf(i);
-    if (food === undefined || meets(need, food)) return false;
-    if (i.others?.some(({ match }) => match.kind !== 'food' || meets(need, match.food))) return false;
-  }
-  return !parts.some(({ steps }) =>
-    steps.some(
-      (step) =>
-        (need === 'wet' && pours(step)) ||
-        foodsSaid(step, book).some(({ foods }) => foods.some((food) => meets(need, food))),
-    ),
+const missingInPart = onceFor(({ part, dish }: Taken): readonly DishNeed[] =>
+  missingFrom([...contentsOf(part), ...part.includes.flatMap((head) => head.ingredients)], dish.needs),
+);
+
+/** Those of which nothing on the list is, for all that is known. */
+const missingFrom = (list: readonly Ingredient[], needs: readonly DishNeed[]): readonly DishNeed[] =>
+  needs.filter((need) => !list.some((i) => mayBe(need, i)));
+
+function mayBe(need: DishNeed, i: Ingredient): boolean {
+  const food = foodOf(i);
+  return (
+    food === undefined ||
+    meets(need, food) ||
+    i.others?.some(({ match }) => match.kind !== 'food' || meets(need, match.food)) === true
   );
 }
+
+/** What the steps name, or pour in, that a dish may need. */
+const saidIn = onceWith(
+  ({ parts }: Recipe, book: FoodBook): ReadonlySet<DishNeed> =>
+    new Set(parts.flatMap((part) => saidInPart(part, book))),
+);
+
+const saidInPart = onceWith(({ steps }: Part, book: FoodBook): readonly DishNeed[] => {
+  const foods = steps.flatMap((step) => foodsSaid(step, book).flatMap((said) => said.foods));
+  const said = foods.length === 0 ? NOTHING : DISH_NEEDS.filter((need) => foods.some((food) => meets(need, food)));
+  return steps.some(pours) ? [...said, 'wet'] : said;
+});
 
 /** Egg per flour from which a cake rises by it (Beeton 1861, seed cake: 0.6, and no powder). */
 const RAISED_BY_EGG = 0.55;
@@ -117,10 +137,10 @@ const RAISED_BY_EGG = 0.55;
 const SWEET = 0.12;
 
 /** Whether something else does it, or it may be left out here. */
-function isMadeUp(need: DishNeed, part: Part, { parts }: Recipe): boolean {
+function isMadeUp(need: DishNeed, part: Part, recipe: Recipe): boolean {
   const contents = contentsOf(part);
   if (need === 'raise' || need === 'powder') {
-    if (parts.some(({ steps }) => steps.some(isRaisedBy))) return true;
+    if (isRaised(recipe)) return true;
     const egg = workOut('egg', contents);
     return need === 'raise' && egg.known && egg.value.low >= RAISED_BY_EGG;
   }
@@ -133,25 +153,34 @@ function isMadeUp(need: DishNeed, part: Part, { parts }: Recipe): boolean {
 
 /** Whipped air, or the steam in which a pudding is dense and good. */
 const RAISES = deed(({ act, craft, medium }) => craft === 'whip' || (act === 'heat' && medium?.is === 'steam'));
-const isRaisedBy = (step: Step): boolean => speaksOf(step, 'foam') || does(step, RAISES);
+const isRaised = anyPart(({ steps }) => anyDoes(steps, RAISES) || steps.some((step) => speaksOf(step, 'foam')));
 
 /** Flour of the whole from which it is a dough (judgement). */
 const DOUGH = 0.4;
 /** Minutes: so long a dough only rests (judgement). */
 const RESTS_MIN = 40;
 
-/** A dough that is left to rise, and nothing raises it. */
-function flatDough(part: Part, recipe: Recipe, book: FoodBook): readonly Found<Values>[] {
-  if (recipe.inherits || isSketch(recipe) || isIncomplete(part) || !part.steps.some(isLeftToRise)) return [];
+const RAISE = ['raise'] as const;
+
+/** Doughs that are left to rise, and nothing raises them. */
+function flatDoughs(recipe: Recipe, book: FoodBook): readonly Found<Values>[] {
+  if (recipe.inherits || risingDoughs(recipe).length === 0 || isCultured(recipe)) return NOTHING;
+  if (missingFrom(listOf(recipe), RAISE).length === 0 || saidIn(recipe, book).has('raise')) return NOTHING;
+  const told = new Set(takenFor(recipe).flatMap(({ part, dish }) => (dish.needs.includes('raise') ? [part] : [])));
+  return risingDoughs(recipe).flatMap(({ part }): readonly Found<Values>[] =>
+    told.has(part) ? NOTHING : [{ at: { ...kindPlace(part), part: part.index }, values: { need: 'raise' } }],
+  );
+}
+
+const isCultured = anyPart(({ head }) => head.ingredients.some((i) => isIn(i, 'culture')));
+
+const risingDoughs = overParts((part) => {
+  if (isIncomplete(part) || !part.steps.some(isLeftToRise)) return undefined;
   const contents = contentsOf(part);
   const flour = contents.reduce((sum, i) => (isIn(i, 'flour') ? sum + gramsOf(i) : sum), 0);
   const whole = contents.reduce((sum, i) => sum + gramsOf(i), 0);
-  if (!(flour > whole * DOUGH) || listOf(recipe).some((i) => isIn(i, 'culture'))) return [];
-  if (takenFor(recipe).some((taken) => taken.part === part && taken.dish.needs.includes('raise'))) return [];
-  return isLacking('raise', listOf(recipe), recipe, book)
-    ? [{ at: { ...kindPlace(part), part: part.index }, values: { need: 'raise' } }]
-    : [];
-}
+  return flour > whole * DOUGH || undefined;
+});
 
 const isLeftToRise = (step: Step): boolean =>
   eventsOf(step).some(

@@ -16,11 +16,13 @@ import {
   type Proportion,
   proportions,
 } from '../../recipe/measures/proportions.ts';
-import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { takenFor } from '../../recipe/taken-for.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { onceWith } from '../once.ts';
+import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { ingredientPlace, mostOf } from './band.ts';
 import { isDish } from './dishes.ts';
@@ -79,27 +81,26 @@ export default defineCheck<Values>({
   },
 });
 
-const outOf = foundAgain<Values>((recipe) =>
-  recipe.inherits
-    ? []
-    : recipe.parts.flatMap((part) =>
-        // What is said of it by its name is said.
-        takenFor(recipe).some((taken) => taken.part === part && farFrom(taken).length > 0)
-          ? []
-          : outInPart(part, recipe),
-      ),
-);
+const outOf = foundAgain<Values>((recipe) => {
+  if (recipe.inherits) return NOTHING;
+  // What is said of it by its name is said.
+  const said = new Set(takenFor(recipe).flatMap((taken) => (farFrom(taken).length > 0 ? [taken.part] : [])));
+  const goOn = new Set(takingIn(recipe).flatMap(({ value }) => value));
+  return recipe.parts.flatMap((part) => (said.has(part) ? NOTHING : outInPart(part, recipe.name, goOn.has(part.head))));
+});
 
-function outInPart(part: Part, recipe: Recipe): readonly Found<Values>[] {
+const takingIn = overParts(({ includes }) => (includes.length === 0 ? undefined : includes));
+
+/** `called`: what the whole recipe is; `goesOn`: another part takes it in. */
+const outInPart = onceWith((part: Part, called: string, goesOn: boolean): readonly Found<Values>[] => {
   const { head } = part;
   if (head.ingredients.length < 2 || isIncomplete(part)) return NOTHING;
-  const goesOn = recipe.parts.some(({ includes }) => includes.includes(head));
   const contents = contentsOf(part);
   // What nobody knows may be most of it.
   if (contents.some((i) => !i.free && i.food === undefined)) return NOTHING;
   const unweighed = contents.filter((i) => !i.free && !i.weighed.known);
   const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
-  const title = new Set([...wordsOf(recipe.name), ...wordsOf(head.name)]);
+  const title = new Set([...wordsOf(called), ...wordsOf(head.name)]);
   const seen: Seen = { part, contents, mix, title };
   for (const row of proportions()) {
     const isOfWhole = row.bottom === undefined && typeof row.top !== 'string';
@@ -110,7 +111,7 @@ function outInPart(part: Part, recipe: Recipe): readonly Found<Values>[] {
     if (found !== undefined) return [found];
   }
   return NOTHING;
-}
+});
 
 const NOTHING: readonly never[] = [];
 

@@ -7,7 +7,7 @@ import type { Need } from './kind.ts';
 import { isStarter, saltIn, whiteShare } from './shares.ts';
 
 /** What a dish may not be made without; `powder`: what raises it, however much egg there is. */
-const DISH_NEEDS = [
+export const DISH_NEEDS = [
   'raise',
   'powder',
   'wet',

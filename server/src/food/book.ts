@@ -28,7 +28,7 @@ export interface FoodBook {
   byId(id: string): Food | undefined;
   /** All foods, the house's first. */
   all(): readonly Food[];
-  /** What all names of all foods end with, as written. No name is read for them but the house's. */
+  /** The keys of the last words of all names of all foods. No name is read for them but the house's. */
   endings(): readonly string[];
   /**
    * What the quantity of the food weighs, in grams, with the reason. `form` is the word that fits the measure

@@ -4,6 +4,8 @@
  */
 import { FLESH, type Food, type FoodMatch } from './food.ts';
 
+/** Whether the words may say so: the pattern that tells takes longer to make than most lists to read. */
+const MAY_SAY_COOKED = /cook|roast|grill|bake|boil|poach|steam|brais|stew|rotiss|broil|barbecue/i;
 const COOKED =
   /\b(?:(?:pre|well|fully)[- ]?)?(?:cooked|roast(?:ed)?|grilled|baked|boiled|poached|steamed|braised|stewed|rotisserie|broiled|barbecued)\b/i;
 /** Of these the inside is raw still, or not the cook's own to know. */
@@ -14,7 +16,7 @@ const HALF =
 export function cookedFood(words: string, find: (words: string) => FoodMatch): FoodMatch | undefined {
   const comma = words.indexOf(',');
   const head = comma < 0 ? words : words.slice(0, comma);
-  if (!COOKED.test(head) || HALF.test(words)) return undefined;
+  if (!MAY_SAY_COOKED.test(head) || !COOKED.test(head) || HALF.test(words)) return undefined;
   const found = find(`${head.replace(COOKED, ' ')}${words.slice(head.length)}`.trim());
   if (found.kind !== 'food' || !isRaw(found.food)) return undefined;
   const roles = found.food.roles.filter((role) => role !== 'raw risk');

@@ -50,20 +50,21 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
     raw,
     brings,
   } = understand(index, nounLast(index, phrase.head.slice(0, MOST_WORDS)), all.slice(0, MOST_WORDS));
-  return {
+  const unknown = {
     kind: 'unknown',
     get near(): readonly Food[] {
       return near();
     },
     brings,
     ...(raw && { raw }),
-    ...(kind !== undefined && {
-      class: kind,
-      get range(): readonly Food[] {
-        return foodsOfClass(index, kind);
-      },
-    }),
-  };
+  } as const;
+  // Not spread in: that would ask for all foods of the class.
+  return kind === undefined
+    ? unknown
+    : Object.defineProperties(unknown, {
+        class: { value: kind, enumerable: true },
+        range: { get: () => foodsOfClass(index, kind), enumerable: true },
+      });
 }
 
 /** Whether the words are a whole name of the index, in any number and spelling. */

@@ -74,15 +74,18 @@ export function longestOf(keys: readonly (readonly string[])[]): number {
   return keys.flat().reduce((most, key) => Math.max(most, key.split(' ').length), 1);
 }
 
-/** The last word of each name, as written, with whatever stands behind it. */
+/** The keys of the last words of all names. */
 export function endingsOf(foods: readonly FoodRow[]): readonly string[] {
   return [...new Set(foods.flatMap(({ name, names }) => [name, ...names].map(endingOf)))];
 }
 
 function endingOf(name: string): string {
   const last = name.search(LAST_LETTER);
-  return last < 0 ? '' : name.slice(name.lastIndexOf(' ', last) + 1);
+  return last < 0 ? '' : lastKeyOf(name.slice(name.lastIndexOf(' ', last) + 1));
 }
+
+/** The key of the last word. */
+export const lastKeyOf = (words: string): string => keyOf(words).split(' ').at(-1) ?? '';
 
 const LAST_LETTER = /[\p{L}\p{N}'’][^\p{L}\p{N}'’]*$/u;
 

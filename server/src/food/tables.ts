@@ -152,7 +152,7 @@ export function readKeys(): { readonly longest: number; readonly lines: readonly
   return { longest: Number(longest), lines };
 }
 
-/** What the names end with (`name-index.ts`). */
+/** The keys of what the names end with (`name-index.ts`). */
 export function readEndings(): readonly string[] {
   return generated(endingsText);
 }

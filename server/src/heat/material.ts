@@ -4,7 +4,7 @@
  */
 import { once } from '../measure/once.ts';
 import { ATMOSPHERE_PA, evaporationHeat, KELVIN, vapourDensityRise, vapourPressure } from './steam.ts';
-import { type Makeup, type Substance, substances } from './substances.ts';
+import { HELD_ABOVE, type Makeup, type Substance, substances } from './substances.ts';
 
 /** Rows, `STEP` apart from `FROM` on. */
 export interface Material {
@@ -91,21 +91,30 @@ interface AtRows {
 /** The same for all foods, so that one of another makeup takes little more than its sums. */
 const atRows = once((): AtRows => {
   const known = substances();
-  const rows = (figure: (celsius: number) => number) =>
-    Float64Array.from({ length: ROWS }, (_, row) => figure(FROM + row * STEP));
-  const each = (figure: (of: Substance, celsius: number) => number): EachAtRows => ({
-    ice: rows((celsius) => figure('ice', celsius)),
-    water: rows((celsius) => figure('water', celsius)),
-    protein: rows((celsius) => figure('protein', celsius)),
-    fat: rows((celsius) => figure('fat', celsius)),
-    carbohydrate: rows((celsius) => figure('carbohydrate', celsius)),
-    ash: rows((celsius) => figure('ash', celsius)),
-  });
+  // From where on a figure stays what it is, none is worked out: a start waits for them.
+  const rows = (figure: (celsius: number) => number, staysFrom: number) => {
+    const changing = Math.ceil((staysFrom - FROM) / STEP) + 1;
+    const all = new Float64Array(ROWS).fill(figure(TO), changing);
+    all.set(Float64Array.from({ length: changing }, (_, row) => figure(FROM + row * STEP)));
+    return all;
+  };
+  const each = (figure: (of: Substance, celsius: number) => number): EachAtRows => {
+    const one = (of: Substance, staysFrom = HELD_ABOVE + STEP) => rows((celsius) => figure(of, celsius), staysFrom);
+    return {
+      // There is none above.
+      ice: one('ice', 0),
+      water: one('water'),
+      protein: one('protein'),
+      fat: one('fat'),
+      carbohydrate: one('carbohydrate'),
+      ash: one('ash'),
+    };
+  };
   return {
     heat: each((of, celsius) => known.heat(of, celsius - STEP / 2)),
     volume: each((of, celsius) => 1 / known.density(of, celsius)),
     conducts: each((of, celsius) => known.conductivity(of, celsius) / known.density(of, celsius)),
-    vapour: rows(vapourIn),
+    vapour: rows(vapourIn, VAPOUR_C),
   };
 });
 

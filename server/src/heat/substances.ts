@@ -21,14 +21,18 @@ export interface Substances {
   readonly heat: (of: Substance, celsius: number) => number;
 }
 
-/** Choi and Okos 1986, as in the ASHRAE Handbook, Refrigeration; held at their ends, −40 and 150 °C. */
+/** °C between which the figures were measured. */
+const HELD_BELOW = -40;
+export const HELD_ABOVE = 150;
+
+/** Choi and Okos 1986, as in the ASHRAE Handbook, Refrigeration; held at their ends. */
 export const substances = once((): Substances => {
   const rows = new Map(rowsIn(text).map(([name = '', ...figures]) => [name, figures.map(Number)]));
   const quadratic =
     (first: number) =>
     (of: Substance, celsius: number): number => {
       const row = rows.get(of) ?? [];
-      const t = Math.min(150, Math.max(-40, celsius));
+      const t = Math.min(HELD_ABOVE, Math.max(HELD_BELOW, celsius));
       return (row[first] ?? 0) + ((row[first + 1] ?? 0) + (row[first + 2] ?? 0) * t) * t;
     };
   return { conductivity: quadratic(0), density: quadratic(3), heat: quadratic(6) };

@@ -110,18 +110,22 @@ interface Pattern {
   /** Whether a compared text has a word of it. */
   readonly mayStandIn: (words: string) => boolean;
   readonly pattern: () => RegExp;
-  /** What says of a line that it keeps the claim. */
+  /** The same of what says of a line that it keeps the claim. */
+  readonly mayKeepIn: (words: string) => boolean;
   readonly kept: () => RegExp;
 }
 
 const PATTERNS = once((): readonly Pattern[] =>
   CLAIMS.map((claim) => {
     const { nouns = [], said = [], by = [] } = claim;
-    const words = [...nouns, ...said, ...by].map(compared);
+    const words = [...nouns, ...said].map(compared);
+    const keeping = by.map(compared);
     const source = once(() => sourceOf(nouns, said));
+    const mayStandIn = (text: string): boolean => words.some((word) => text.includes(word));
     return {
       claim,
-      mayStandIn: (text) => words.some((word) => text.includes(word)),
+      mayStandIn,
+      mayKeepIn: (text) => mayStandIn(text) || keeping.some((word) => text.includes(word)),
       pattern: once(() => new RegExp(source(), 'gi')),
       kept: once(() => new RegExp(by.length === 0 ? source() : `${source()}|${anyOf(by)}`, 'i')),
     };
@@ -213,8 +217,8 @@ export function startsWithFood(after: string, isFood: (words: string) => boolean
 
 /** Whether the words of a line say of themselves that they keep it: `gluten-free soy sauce`, `vegan butter`. */
 export function keepsIt(claim: Claim, line: string): boolean {
-  const { mayStandIn, kept } = BY_CLAIM().get(claim) ?? {};
-  if (kept === undefined || mayStandIn?.(compared(line)) !== true || !kept().test(line)) return false;
+  const { mayKeepIn, kept } = BY_CLAIM().get(claim) ?? {};
+  if (kept === undefined || mayKeepIn?.(compared(line)) !== true || !kept().test(line)) return false;
   return !NEGATED.test(line.replace(kept(), ''));
 }
 

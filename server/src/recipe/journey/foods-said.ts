@@ -4,7 +4,7 @@
  */
 import type { FoodBook } from '../../food/book.ts';
 import type { Food } from '../../food/food.ts';
-import { keyOf } from '../../food/names.ts';
+import { lastKeyOf } from '../../food/name-index.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { SentenceItem, Span, WordNode } from '../../notation/tree.ts';
 import type { Act, Event } from '../../prose/event.ts';
@@ -305,13 +305,13 @@ function vocabulary(book: FoodBook): Vocabulary {
 }
 
 function makeVocabulary(book: FoodBook): Vocabulary {
-  const heads = new Set(book.endings().map(lastKey));
+  const heads = new Set(book.endings());
   const known = new Map<string, boolean>();
   return {
     has(word) {
       let is = known.get(word);
       if (is === undefined) {
-        is = word !== '' && heads.has(lastKey(word));
+        is = word !== '' && heads.has(lastKeyOf(word));
         if (known.size < MOST_KNOWN) known.set(word, is);
       }
       return is;
@@ -320,8 +320,6 @@ function makeVocabulary(book: FoodBook): Vocabulary {
 }
 
 const MOST_KNOWN = 20_000;
-
-const lastKey = (words: string): string => keyOf(words).split(' ').at(-1) ?? '';
 
 /** A food that an amount in a sentence is of. */
 export interface FoodRun {

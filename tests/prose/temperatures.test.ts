@@ -81,6 +81,8 @@ test.each<[string, string]>([
   ['When it reads 96 C inside, it is done.', 'food 96 inside'],
   ['Roast until a probe thermometer in the middle says 68 C.', 'food 68 inside'],
   ['Cook until the custard reaches 82 C.', 'food 82'],
+  ['Boil for 15 min, stirring often, until it reaches 250 C.', 'food 250 meant F'],
+  ['Cook for 10 min, until the thermometer reads 428 F.', 'food 220 cannot be'],
   ['Stir over a low heat until it reads 82 C.', 'food 82'],
   ['Bake until 93 C.', 'food 93'],
   ['Roast to 63 C.', 'food 63'],

@@ -200,8 +200,9 @@ class Weigher extends FigureTold {
     if (low > (isKept ? TELLING_C.hottestHeld : TELLING_C.hottestPlace)) points.around -= 6;
     if (low > TELLING_C.hottestFood && !this.mayBeSyrup(isTo) && inside === 0 && Math.max(verb.food, thing.food) < READ)
       points.food -= 6;
-    // `Put the pan in the oven and heat to 425 F.`
-    if (low > TELLING_C.hottestSyrup && points.food > 0 && inside === 0 && this.node.unit !== 'unsaid') {
+    // `Put the pan in the oven and heat to 425 F.` Nobody waits for an oven in a syrup: `boil until it reaches 250 C`.
+    const isPot = this.cooksFreely && this.isAwaited && named === 0;
+    if (low > TELLING_C.hottestSyrup && points.food > 0 && inside === 0 && this.node.unit !== 'unsaid' && !isPot) {
       if (points.medium <= 0) points.oven += points.food;
       points.food = -6;
     }

@@ -50,6 +50,8 @@ export class FigureTold {
   protected readonly isAwaited: boolean;
   /** In a liquid, which may be a syrup. */
   protected readonly boils: boolean;
+  /** Or in nothing that is named, and in no oven. */
+  protected readonly cooksFreely: boolean;
 
   constructor(pieces: readonly Piece[], items: readonly SentenceItem[], clause: Clause, event: Event, at: number) {
     this.pieces = pieces;
@@ -61,6 +63,12 @@ export class FigureTold {
     this.last = last;
     this.isHeated = event.act === 'heat' || event.act === 'unknown';
     this.boils = event.act === 'heat' && event.medium?.is === 'water';
+    this.cooksFreely =
+      this.boils ||
+      (event.act === 'heat' &&
+        event.cooks === 'as read' &&
+        event.medium === undefined &&
+        !event.where.some(({ is }) => is === 'oven'));
     this.isAwaited = clause.opener === 'until' || clause.opener === 'while';
     this.verbOfEvent(event);
     this.wordsBefore();

@@ -64,7 +64,7 @@ export default defineCheck<Values>({
   scope: 'recipe',
   doubtsFigure: true,
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Each heat of an oven, of what is stirred or boiled on the stove, of fat to fry in and of what rises or is cultured, against the least and the most that a thing of its kind is ever heated to: a meringue is not baked at 250 °C, a marshmallow not boiled to 180 °C, nothing fried at 80 °C, no yoghurt cultured at 70 °C. The kind is the one that is written; else the step, the part or the title says what it is (\`Bake the scones\`, \`Pavlova\`), if that can be what lies there, or the list plainly does; else what lies in the oven (flesh, a dough with yeast, a batter, a custard). Also into how hot a thing yeast or a culture is stirred.
+  explain: `**What it computes.** Each heat of an oven, of what is stirred or boiled on the stove, of fat to fry in and of what rises or is cultured, against the least and the most that a thing of its kind is ever heated to: a meringue is not baked at 250 °C, a marshmallow not boiled to 180 °C, nothing fried at 80 °C, no yoghurt cultured at 70 °C. The kind is the one that is written; else the step, the part or the title says what it is (\`Bake the scones\`, \`Pavlova\`), if that can be what lies there, or the list plainly does; else what lies in the oven (flesh, a dough with yeast, a batter, a custard). Also what the middle of it reads, or what is warmed again, and into how hot a thing yeast or a culture is stirred.
 
 **Why it matters.** It is a slip of a digit or of the scale, and burns the dish or leaves it raw.
 
@@ -98,6 +98,7 @@ export default defineCheck<Values>({
     ],
     bad: [
       'recipe Scones\n  350 g     self-raising flour\n  85 g      butter\n  175 ml    milk\n  do Rub the butter into the flour, stir in the milk and cut out rounds.\n  do Bake the scones at 120 C for 12 min until risen.\n# "120 C" heat-out-of-range: scone (taken from the step), 150 to 265 °C\n',
+      'recipe Salmon and soup\n  4         salmon fillets\n  1 l       vegetable stock\n  400 g     leeks\n  do Simmer the leeks in the stock for 20 min and serve. Keep the rest in the fridge; reheat until it reads 35 C.\n# "35 C" heat-out-of-range: 50 to 110 °C\n  do Fry the salmon for 4 min until the centre reads 33 C.\n# "33 C" heat-out-of-range: its middle ever is for fish\n',
       'recipe Buns\n  500 g     bread flour\n  250 ml    milk\n  7 g       dried yeast\n  do Heat the milk to 70 C and stir in the yeast.\n# "70 C" heat-out-of-range: kills the yeast\n  do Add the flour, knead, and leave to rise for 1 h. Bake at 200 C for 20 min until gold.\n',
       {
         text: 'recipe Kisses as meringue\n  yield   20 kisses\n  120 g     egg white\n  240 g     caster sugar\n  do Whisk the egg white, adding the sugar.\n  do Pipe in 20 and bake at 275 C for 1 h until dry.\n# "275 C" heat-out-of-range *: an oven ever is for meringue, 60 to 265 °C\n',

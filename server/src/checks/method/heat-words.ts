@@ -14,6 +14,8 @@ const CALLED: Readonly<Record<string, string>> = {
   'any custard': 'a custard',
   'any fat': 'frying',
   'any fish': 'fish and shellfish',
+  'any poultry': 'poultry',
+  'any leftovers': 'what is warmed again',
   'any vegetable': 'vegetables and fruit',
   'any potato': 'potatoes',
   'any rice': 'rice',

@@ -3,9 +3,8 @@
  * itself, and how long potatoes, rice, pasta and eggs boil.
  * Refuses to judge.
  */
-import { spansOf } from '../../heat/spans.ts';
-import type { Event } from '../../prose/event.ts';
-import type { BoundEvent } from '../../recipe/journey/bind.ts';
+import { type HeatWay, spansOf } from '../../heat/spans.ts';
+import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
@@ -14,8 +13,8 @@ import { type Family, isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, IngredientRef, Part, Recipe } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
-import { cooksThrough, isFigure, isStoveHeat, spentIn } from './heated-on-stove.ts';
-import { namedAt } from './taken-for.ts';
+import { cooksThrough, heatsFood, isFigure, isStoveHeat, spentIn } from './heated-on-stove.ts';
+import { fleshIn, namedAt } from './taken-for.ts';
 import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
 
 /** A figure of food that is heated, and what lies there. */
@@ -73,11 +72,17 @@ export function readOf(recipe: Recipe): readonly Heated[] {
   const chocolate: WrittenHeat[] = [];
   const others: WrittenHeat[] = [];
   const eggs: WrittenHeat[] = [];
+  const again: WrittenHeat[] = [];
+  const insides = new Map<string, WrittenHeat[]>();
   const named = new Map<string, Heated & { readonly heats: WrittenHeat[] }>();
   for (const { part, line, figure, by, lying } of journeysOf(recipe).flatMap(readingsIn)) {
     const { event } = by;
-    if (lying.length === 0) continue;
     const heat = { part: part.index, line, figure };
+    if (event.cooks === 'again' && figure.of === 'food' && figure.bound !== 'at most')
+      again.push({ ...heat, isOnTheWay: !isKeptBefore(part, line) });
+    if (lying.length === 0) continue;
+    const flesh = figure.inside && heatsFood(event) ? fleshIn(lying) : undefined;
+    if (flesh !== undefined) insides.set(flesh, [...(insides.get(flesh) ?? []), heat]);
     if (event.act === 'heat' && lying.every(isChocolate)) chocolate.push(heat);
     if (part.head.kind !== undefined || event.craft === 'fry' || !heatsFood(event)) continue;
     const portioned = lying.map((ingredient) => ({ ingredient, share: 1 }));
@@ -101,21 +106,29 @@ export function readOf(recipe: Recipe): readonly Heated[] {
     ...heatsAlone('any chocolate', chocolate),
     ...heatsAlone('any', others),
     ...heatsAlone('any egg', eggs),
+    ...heatsAlone('any leftovers', again),
+    ...[...insides].flatMap(([of, heats]) => heatsAlone(of, heats, 'inside')),
   ];
 }
 
-const heatsAlone = (of: string, heats: readonly WrittenHeat[]): readonly Heated[] =>
-  heats.length === 0 ? [] : [{ way: 'stove', of, spans: spansOf(of, 'stove'), heats, times: [], totalMin: OPEN }];
+const heatsAlone = (of: string, heats: readonly WrittenHeat[], way: HeatWay = 'stove'): readonly Heated[] =>
+  heats.length === 0 ? [] : [{ way, of, spans: spansOf(of, way), heats, times: [], totalMin: OPEN }];
+
+/** It lay in the cold, by a step before or the same. */
+const isKeptBefore = ({ steps }: Part, line: number): boolean =>
+  steps.some(
+    (step) =>
+      step.line <= line &&
+      boundEvents(step).some(
+        ({ event: { act, where } }) =>
+          act === 'freeze' || where.some(({ is, not }) => (is === 'cold' || is === 'frozen') && !not),
+      ),
+  );
 
 /** Of what is in its pots, whoever is told of: `until the syrup reads 150 C`. */
 const hottestIn = onceFor(({ steps }: Part): number =>
   Math.max(...steps.flatMap((step) => heatsOf(step).flatMap((each) => (isOfPot(each) ? [each.celsius.high] : [])))),
 );
-
-/** On the stove, or as it is beaten over water. */
-const heatsFood = (event: Event): boolean =>
-  isStoveHeat(event) ||
-  (event.act === 'combine' && event.said === 'yes' && (event.medium?.is === 'water' || event.medium?.is === 'steam'));
 
 /** All but the hottest are on the way to it. */
 function hottestAlone(heats: readonly WrittenHeat[]): readonly WrittenHeat[] {

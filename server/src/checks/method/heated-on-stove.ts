@@ -37,9 +37,10 @@ const spansFor = (name: string, way: HeatWay, { ingredients }: PartHead): readon
 
 const hasFamily = (ingredient: Ingredient, family: string): boolean => isFamily(family) && isIn(ingredient, family);
 
-/** `Stir over a low heat` */
+/** `Stir over a low heat`, `set in a pan over the heat` */
 const isOverHeat = ({ act, where }: Event): boolean =>
-  act === 'combine' && where.some(({ is, way, not }) => (is === 'stove' || is === 'bath') && way === 'at' && !not);
+  (act === 'combine' || act === 'put') &&
+  where.some(({ is, way, not }) => (is === 'stove' || is === 'bath') && way === 'at' && !not);
 
 /** Heat of the stove, of steam or of water. */
 export const isStoveHeat = (event: Event): boolean =>
@@ -52,9 +53,14 @@ export const isStoveHeat = (event: Event): boolean =>
   event.medium?.is !== 'microwaves' &&
   event.medium?.is !== 'smoke';
 
+/** On the stove, or as it is beaten over water. */
+export const heatsFood = (event: Event): boolean =>
+  isStoveHeat(event) ||
+  (event.act === 'combine' && event.said === 'yes' && (event.medium?.is === 'water' || event.medium?.is === 'steam'));
+
 /** It is cooked by that, and not made ready for it. */
 export const cooksThrough = (event: Event): boolean =>
-  (event.cooks === 'through' || event.cooks === 'as read' || isOverHeat(event)) &&
+  (event.cooks === 'through' || event.cooks === 'as read' || event.act !== 'heat') &&
   event.craft !== 'fry' &&
   event.craft !== 'deep-fry';
 
@@ -63,18 +69,22 @@ function onStove(part: Part, of: string): Heated | undefined {
   if (spans.length === 0) return undefined;
   const heats: WrittenHeat[] = [];
   const times: WrittenTime[] = [];
-  const hottest = Math.max(
-    ...stepsOf(part).flatMap(({ figures }) => figures.filter(isOfPot).map((f) => f.celsius.high)),
-  );
+  const hottestFrom = (line: number): number =>
+    Math.max(
+      ...stepsOf(part).flatMap((step) =>
+        step.line < line ? [] : step.figures.filter(isOfPot).map((f) => f.celsius.high),
+      ),
+    );
   let totalMin = part.usesByLater.length > 0 ? Number.POSITIVE_INFINITY : 0;
   for (const { line, events, figures } of stepsOf(part)) {
     for (const figure of figures)
-      if (figure.event !== undefined && isStoveHeat(figure.event) && figure.of === 'food' && isFigure(figure))
+      if (figure.event !== undefined && heatsFood(figure.event) && figure.of === 'food' && isFigure(figure))
         heats.push({
           part: part.index,
           line,
           figure,
-          isOnTheWay: !cooksThrough(figure.event) || figure.celsius.high < hottest,
+          // What was hotter before is another thing: milk that boils, and goes on to the yolks.
+          isOnTheWay: !cooksThrough(figure.event) || figure.celsius.high < hottestFrom(line),
         });
     for (const event of events) {
       if (event.act === 'heat' && !isStoveHeat(event)) totalMin = Number.POSITIVE_INFINITY;

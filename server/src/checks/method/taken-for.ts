@@ -78,7 +78,9 @@ export function takenInOven(recipe: Recipe, where: Where, way: 'oven' | 'inside'
   if (named !== undefined && isOther)
     return [{ of: [...names, named.of].join(' or '), spans: [...spans, ...named.spans], by: named.by }];
   if (isOther) {
-    const any = anyOf(others);
+    const lies = anyOf(others);
+    const isRead = way === 'inside' && (lies === 'any flesh' || lies === 'any fish');
+    const any = (isRead ? fleshIn(others.map(({ ingredient }) => ingredient)) : undefined) ?? lies;
     names.add(any);
     spans.push(...spansOf(any, way));
   }
@@ -135,6 +137,15 @@ const has = (ingredient: Ingredient, family: string): boolean => isFamily(family
 const isOfFish = ({ ingredient }: Portioned): boolean =>
   !isIn(ingredient, 'flesh') || FISH.has(foodOf(ingredient)?.class ?? 'other');
 const FISH: ReadonlySet<FoodClass> = new Set<FoodClass>(['fish', 'shellfish']);
+
+/** The flesh of which a figure in the middle is told; undefined where there is none. */
+export function fleshIn(foods: readonly Ingredient[]): string | undefined {
+  const flesh = foods.filter((each) => isIn(each, 'flesh'));
+  if (flesh.length === 0) return undefined;
+  const classes = flesh.map((each) => foodOf(each)?.class ?? 'other');
+  if (classes.every((each) => FISH.has(each))) return 'any fish';
+  return classes.some((each) => each === 'poultry' || each === 'ground poultry') ? 'any poultry' : 'any flesh';
+}
 
 /** What is brushed or strewn on it says nothing of what it is. */
 const isMuch = ({ ingredient }: Portioned): boolean =>

@@ -2,7 +2,7 @@
  * Knows what a recipe bakes and roasts in an oven, each with its heats and times as they are written.
  * Refuses to judge.
  */
-import { middle } from '../../measure/quantity.ts';
+import { middle, type Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import type { Bake } from '../../recipe/baking/bakes.ts';
 import { ovenTimes } from '../../recipe/baking/oven-time.ts';
@@ -31,7 +31,10 @@ export function bakedIn(recipe: Recipe): readonly Heated[] {
     const at = bake.stages.map(({ celsius }) => celsius);
     const inOven: Omit<Heated, keyof Taken> = {
       way: 'oven',
-      heats: at.flatMap((celsius) => writtenAt(recipe, bake, celsius) ?? []),
+      heats: [
+        ...at.flatMap((celsius) => writtenAt(recipe, bake, celsius) ?? []),
+        ...madeReady(recipe, bake, bakes[0] === own),
+      ],
       times: said === undefined ? [] : [{ ...said, part: part.index, line, at }],
       totalMin: totals[i] ?? Number.POSITIVE_INFINITY,
     };
@@ -43,6 +46,22 @@ export function bakedIn(recipe: Recipe): readonly Heated[] {
       ),
     ];
   });
+}
+
+/** What the oven is lit at for it, where it bakes at another heat: at that too a thing of its kind could be baked. */
+function madeReady(recipe: Recipe, { part, line, stages }: Bake, isFirst: boolean): readonly WrittenHeat[] {
+  const isOther = ({ low }: Range): boolean => stages.every(({ celsius }) => celsius !== low);
+  const lit = part.steps.flatMap((step) =>
+    step.line > line
+      ? []
+      : heatsOf(step).flatMap((figure) =>
+          figure.of === 'oven' && figure.event?.act === 'ready' && isFigure(figure)
+            ? [{ part: part.index, line: step.line, figure }]
+            : [],
+        ),
+  );
+  const above = isFirst && recipe.oven !== undefined && lit.length === 0 ? aboveOf(recipe.oven) : undefined;
+  return [...lit, ...(above === undefined ? [] : [above])].filter(({ figure: { celsius } }) => isOther(celsius));
 }
 
 /** What the thing itself reads as it comes out. */
@@ -95,12 +114,14 @@ function writtenAt(recipe: Recipe, { part, line }: Bake, celsius: number): Writt
               : undefined;
   }
   if (recipe.oven === undefined) return undefined;
-  const { node, at } = recipe.oven;
-  const above = celsiusOf(node);
-  const isOther = (node.unit === 'F' && celsius <= ABOVE_C.low) || (node.unit !== 'F' && celsius >= ABOVE_C.high);
-  return above.low === celsius && !isOther
-    ? { line: at, figure: { start: node.start, end: node.end, celsius: above, written: [node] } }
-    : undefined;
+  const above = aboveOf(recipe.oven);
+  return above?.figure.celsius.low === celsius ? above : undefined;
+}
+
+function aboveOf({ node, at }: NonNullable<Recipe['oven']>): WrittenHeat | undefined {
+  const celsius = celsiusOf(node);
+  const isOther = node.unit === 'F' ? celsius.low <= ABOVE_C.low : celsius.low >= ABOVE_C.high;
+  return isOther ? undefined : { line: at, figure: { start: node.start, end: node.end, celsius, written: [node] } };
 }
 
 /** What is set above the parts beyond these is in the other scale, as `implausible-temperature` has it, °C. */

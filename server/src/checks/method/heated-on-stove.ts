@@ -133,6 +133,10 @@ const isCulturedMilk = ({ ingredients, massG }: PartHead): boolean =>
   mixtureOf(ingredients.map((ingredient) => ({ ingredient, share: 1 }))).of.milk > MILKY * massG.high;
 const MILKY = 0.6;
 
+/** How warm it is where it rises, as far as a figure says. */
+const placesOf = ({ temperatures }: Event): readonly number[] =>
+  temperatures.flatMap(({ of, bound, celsius }) => (of === 'around' && bound === 'is' ? [celsius.low] : []));
+
 const LEAVEN_NAME = 'any leaven';
 
 /** Flour and water with what raises them, and nothing that is baked in it. */
@@ -153,6 +157,7 @@ function rising(part: Part, of: string | undefined): Heated | undefined {
   const standsToRise = isMilk || of === LEAVEN_NAME;
   const heats: WrittenHeat[] = [];
   const times: WrittenTime[] = [];
+  let totalMin = 0;
   for (const { line, events, figures } of stepsOf(part)) {
     const rises = events.filter(
       (event) =>
@@ -163,11 +168,12 @@ function rising(part: Part, of: string | undefined): Heated | undefined {
     for (const figure of figures)
       if (rises.some((event) => event === figure.event) && figure.of !== 'food' && isFigure(figure))
         heats.push({ part: part.index, line, figure });
-    for (const event of rises)
-      if (event.act === 'rise')
-        for (const time of spentIn(event)) times.push({ ...time, part: part.index, line, at: [] });
+    for (const event of rises) {
+      const spent = event.act === 'rise' ? spentIn(event) : [];
+      for (const time of spent) times.push({ ...time, part: part.index, line, at: placesOf(event) });
+      // Where one says no time it rises for any.
+      totalMin += spent.length > 0 ? spent.reduce((sum, { high }) => sum + high, 0) : Number.POSITIVE_INFINITY;
+    }
   }
-  return heats.length + times.length === 0
-    ? undefined
-    : { way: 'rise', of, spans, heats, times, totalMin: Number.POSITIVE_INFINITY };
+  return heats.length + times.length === 0 ? undefined : { way: 'rise', of, spans, heats, times, totalMin };
 }

@@ -11,6 +11,7 @@ import { bakedIn } from './heated-in-oven.ts';
 import { heatedByPart } from './heated-on-stove.ts';
 import { stewedIn } from './heated-tough.ts';
 import { livingIn } from './living.ts';
+import { timedByPart } from './timed-acts.ts';
 import type { Heated } from './written-heat.ts';
 
 /** All that is heated: what lies in the oven, then part by part, then what is read and boiled. */
@@ -25,5 +26,6 @@ export const heatedIn = onceFor((recipe: Recipe): readonly Heated[] =>
         ...boiledIn(recipe),
         ...stewedIn(recipe),
         ...livingIn(recipe),
+        ...timedByPart(recipe).flatMap(({ value }) => value),
       ],
 );

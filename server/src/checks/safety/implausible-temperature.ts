@@ -233,7 +233,7 @@ const bakesDough = anyPart(
 /** Of the oven set above the parts. */
 const inHead = onceWith((node: TemperatureNode, line: number, dough: boolean): readonly Found<Values>[] => {
   const meant = headMeant(node, dough);
-  return meant === undefined
+  return meant === undefined && celsiusOf(node).low <= HOTTEST_HEARTH_C
     ? []
     : [{ at: { line, start: node.start, end: node.end }, values: { node, what: 'oven', meant, odd: false } }];
 });

@@ -55,6 +55,7 @@ export const FAMILIES = [
   'potato',
   'rice',
   'pasta',
+  'pulse',
   'tough meat',
 ] as const;
 export type Family = (typeof FAMILIES)[number];

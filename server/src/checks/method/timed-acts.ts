@@ -1,0 +1,60 @@
+/**
+ * Knows how long the parts of a recipe beat, boil, freeze and soak, by what is done alone, whatever it makes.
+ * Refuses to judge.
+ */
+import { spansOf } from '../../heat/spans.ts';
+import type { Craft, Event } from '../../prose/event.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
+import { isIn } from '../../recipe/list/families.ts';
+import type { Part } from '../../recipe/model.ts';
+import { overParts } from '../over-parts.ts';
+import { isStoveHeat, spentIn } from './heated-on-stove.ts';
+import type { Heated, WrittenTime } from './written-heat.ts';
+
+const OPEN = Number.POSITIVE_INFINITY;
+const WORKED: ReadonlySet<Craft | undefined> = new Set<Craft>(['beat', 'whip', 'knead', 'cream']);
+
+export const timedByPart = overParts((part): readonly Heated[] | undefined => {
+  const timed = new Map<string, WrittenTime[]>();
+  /** Of what is short, all its minutes. */
+  const totals = new Map<string, number>();
+  const churns = part.steps.some((step) => boundEvents(step).some(({ event: { craft } }) => craft === 'churn'));
+  for (const step of part.steps)
+    for (const { event, names } of boundEvents(step)) {
+      if (event.said !== 'yes') continue;
+      const isOfPulse =
+        (event.act === 'steep' || event.act === 'stay') &&
+        names.some(({ mention }) =>
+          mention.ingredients.some(({ part: of, ingredient }) => {
+            const there = of === part.index ? part.head.ingredients[ingredient] : undefined;
+            return there !== undefined && isIn(there, 'pulse');
+          }),
+        );
+      const isLast = event.act === 'freeze' && event.craft !== 'churn' && churns;
+      const of = isOfPulse ? 'any pulse' : isLast ? 'any ice' : actOf(event, part);
+      if (of === undefined) continue;
+      const spent = spentIn(event);
+      timed.set(of, [
+        ...(timed.get(of) ?? []),
+        ...spent.map((time) => ({ ...time, part: part.index, line: step.line, at: [] })),
+      ]);
+      const minutes = spent.reduce((sum, { high }) => sum + high, 0);
+      totals.set(of, (totals.get(of) ?? 0) + (minutes > 0 ? minutes : OPEN));
+    }
+  const found = [...timed].flatMap(([of, times]): readonly Heated[] =>
+    times.length === 0
+      ? []
+      : [{ way: 'none', of, spans: spansOf(of, 'none'), heats: [], times, totalMin: totals.get(of) ?? OPEN }],
+  );
+  return found.length === 0 ? undefined : found;
+});
+
+/** `any beating`, `any pot`; undefined where a time says nothing by itself. */
+function actOf(event: Event, { head: { ingredients } }: Part): string | undefined {
+  if (event.act === 'combine' && WORKED.has(event.craft)) return 'any beating';
+  // What infuses waits for days, as does what lies in a bath at a figure.
+  const waits = event.temperatures.length > 0 || (event.cooks === 'barely' && event.lasts === 'waits');
+  if (!isStoveHeat(event) || waits) return undefined;
+  if (event.craft === 'fry') return 'any frying';
+  return ingredients.some((each) => isIn(each, 'animal')) ? 'any meat pot' : 'any pot';
+}

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { costOf, pricesOf } from '../../server/src/publish/cost.ts';
-import { euLabel, nutritionOf } from '../../server/src/publish/nutrition.ts';
+import { euLabel } from '../../server/src/publish/declared.ts';
+import { nutritionOf } from '../../server/src/publish/nutrition.ts';
 import { spreadOf } from '../../server/src/publish/report.ts';
 import { fingerprint, readTrials } from '../../server/src/recipe/trials/trials.ts';
 import { quern } from '../support/fake-io.ts';

@@ -6,8 +6,9 @@ import type { Band, MeasureName } from '../recipe/measures/kind.ts';
 import type { Verdict } from '../recipe/measures/kinds.ts';
 import type { RecipeState } from '../recipe/trials/state.ts';
 import type { Cost } from './cost.ts';
+import type { Label } from './declared.ts';
 import type { FindingJson } from './finding-json.ts';
-import type { ContentField, Label } from './nutrition.ts';
+import type { ContentField } from './nutrition.ts';
 import type { ReportPicture } from './pictures.ts';
 import type { ReportStep } from './step-events.ts';
 

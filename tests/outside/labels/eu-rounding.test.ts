@@ -3,8 +3,9 @@
  * section 6 (from memory). Energy factors: Regulation (EU) 1169/2011, annex XIV.
  */
 import { describe, expect, test } from 'vitest';
+import { euLabel, usLabel } from '../../../server/src/publish/declared.ts';
 import { euEnergy, euGrams, euSalt, euSaturates } from '../../../server/src/publish/label.ts';
-import { euLabel, type Nutrition, usLabel } from '../../../server/src/publish/nutrition.ts';
+import type { Nutrition } from '../../../server/src/publish/nutrition.ts';
 
 describe('rounding', () => {
   test.each([

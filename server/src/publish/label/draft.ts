@@ -5,8 +5,9 @@
 import { type Reference, referenceNamed, referenceOf } from '../../recipe/label/reference.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import type { Trial } from '../../recipe/trials/trials.ts';
+import { euLabel, type Label, usLabel } from '../declared.ts';
 import { type LabelFigure, usServings } from '../label.ts';
-import { euLabel, type Label, type Nutrition, nutritionOf, usLabel } from '../nutrition.ts';
+import { type Nutrition, nutritionOf } from '../nutrition.ts';
 import { allergenNames, allergensOf } from '../report-allergens.ts';
 import { notKnownFor } from '../report-nutrition.ts';
 import type { LabelField } from '../report-shape.ts';

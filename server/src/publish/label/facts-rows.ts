@@ -1,8 +1,9 @@
 /**
  * Knows the rows of a label in the order of each law: 21 CFR 101.9(c), Regulation (EU) 1169/2011, annex XV.
  */
+
+import type { Label } from '../declared.ts';
 import type { LabelFigure } from '../label.ts';
-import type { Label } from '../nutrition.ts';
 import type { LabelField } from '../report-shape.ts';
 
 export interface FactsRow {

@@ -2,11 +2,12 @@
  * Knows how view 5 shows the draft of a label: the facts of a serving, the ingredients, what it takes for granted, and what is to be asked.
  * Refuses to work anything out.
  */
+
+import type { Label } from '../declared.ts';
 import { escapeHtml } from '../escape-html.ts';
 import { referenceSaid, rowSaid } from '../label/draft-text.ts';
 import { euRows, type FactsRow, usRows } from '../label/facts-rows.ts';
 import { ingredientsSaid } from '../label/said.ts';
-import type { Label } from '../nutrition.ts';
 import { choice } from './controls.ts';
 import type { ViewFacts } from './facts.ts';
 import { namesIn } from './figures.ts';

@@ -1,12 +1,16 @@
+import type { Span } from '../../notation/tree.ts';
 import type { Craft, Event } from '../../prose/event.ts';
-import type { Stay } from '../../recipe/journey/bodies.ts';
+import { type Stay, sharesFood } from '../../recipe/journey/bodies.ts';
 import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
+import type { FoldedPart } from '../../recipe/journey/folded-part.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import type { Piece } from '../../recipe/journey/pieces.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { settingRests, timeText } from '../../recipe/waiting/said.ts';
-import { settingOf } from '../../recipe/waiting/setting.ts';
+import { liesCold, settingOf } from '../../recipe/waiting/setting.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { onceFor } from '../once.ts';
 
 interface Values {
   readonly high: number;
@@ -19,12 +23,11 @@ interface Values {
 const find = foundAgain<Values>((recipe) => journeysOf(recipe).flatMap((journey) => shortIn(recipe, journey)));
 
 function shortIn(recipe: Recipe, journey: Journey): readonly Found<Values>[] {
-  const { stays } = journey;
-  return stays.flatMap((stay, at): readonly Found<Values>[] => {
-    const time = stay.by.event.times.find(({ kind }) => kind === 'spent');
-    if (time === undefined || !stay.timed || stay.branch || stay.by.event.said !== 'yes') return [];
+  // What is folded into whipped cream is cold by then.
+  if (journey.pieces.some(({ folded }) => isAnyFolded(folded))) return NONE;
+  return journey.pieces.flatMap(timedIn).flatMap(({ stay, time }): readonly Found<Values>[] => {
     const { high } = stay.minutes;
-    if (!Number.isFinite(high) || isOneOfSeveral(stay, stays.slice(at + 1)) || isWorkedOn(journey, stay)) return [];
+    if (isOneOfSeveral(stay, journey.stays) || isWorkedOn(journey, stay)) return [];
     // Last, as it takes longer than all others.
     const setting = settingOf(recipe, stay);
     // Of pastry `short-rest` speaks.
@@ -44,30 +47,51 @@ function shortIn(recipe: Recipe, journey: Journey): readonly Found<Values>[] {
   });
 }
 
+const NONE: readonly never[] = [];
+
+interface Timed {
+  readonly stay: Stay;
+  readonly time: Span;
+}
+
+/** Of what is left in the cold for a time that is said. */
+const timedIn = onceFor(({ stays }: Piece): readonly Timed[] =>
+  stays.flatMap((stay) => {
+    const time = stay.by.event.times.find(({ kind }) => kind === 'spent');
+    if (time === undefined || !stay.timed || stay.branch || stay.by.event.said !== 'yes') return [];
+    return liesCold(stay) && Number.isFinite(stay.minutes.high) ? [{ stay, time }] : [];
+  }),
+);
+
 /** From eight in ten on to nearly all of them, of what scatters so (spread of cooling times, 1.35 for eight in ten). */
 const NEARLY_ALL = 1.2;
 
 /** It goes on lying there, or comes back to it. */
-const isOneOfSeveral = ({ body, lies }: Stay, later: readonly Stay[]): boolean => {
-  const own = new Set(body.members.map(({ of }) => `${of.part}.${of.ingredient}`));
-  return later.some(
-    (each) =>
-      (each.lies.place === 'cold' || each.lies.place === lies.place) &&
-      each.body.members.some(({ of }) => own.has(`${of.part}.${of.ingredient}`)),
-  );
+const isOneOfSeveral = (stay: Stay, stays: readonly Stay[]): boolean => {
+  const { body, lies } = stay;
+  for (let at = stays.length - 1; stays[at] !== stay && at >= 0; at--) {
+    const each = stays[at];
+    if (each !== undefined && (each.lies.place === 'cold' || each.lies.place === lies.place))
+      if (sharesFood(each.body, body)) return true;
+  }
+  return false;
 };
 
-/** Until it is half set, to be churned or poured over; and what is folded into whipped cream is cold by then. */
-function isWorkedOn(journey: Journey, { part, line, by }: Stay): boolean {
+/** Until it is half set, to be churned or poured over. */
+function isWorkedOn({ pieces }: Journey, { part, line, by }: Stay): boolean {
   const isAfter = (step: FoldedStep, { start }: Event) =>
-    step.part === part && (step.line > line || (step.line === line && start > by.event.start));
-  return journey.steps.some((step) =>
-    step.events.some(
-      ({ event }) => event.said === 'yes' && (isFolded(event) || (isAfter(step, event) && isWork(event))),
-    ),
+    step.line > line || (step.line === line && start > by.event.start);
+  const own = pieces.find(({ folded }) => folded.part.index === part);
+  return (
+    own?.folded.steps.some((step) =>
+      step.events.some(({ event }) => event.said === 'yes' && isAfter(step, event) && isWork(event)),
+    ) === true
   );
 }
 
+const isAnyFolded = onceFor(({ steps }: FoldedPart): boolean =>
+  steps.some(({ events }) => events.some(({ event }) => event.said === 'yes' && isFolded(event))),
+);
 const isFolded = ({ craft }: Event): boolean => craft === 'fold' || craft === 'whip';
 const isWork = ({ act, craft }: Event): boolean =>
   act === 'combine' || act === 'heat' || (craft !== undefined && WORKED.has(craft));

@@ -73,11 +73,13 @@ const SORTS = once((): readonly Sort[] =>
   })),
 );
 
+/** Whether somebody says that it is cold where it lies. */
+export const liesCold = ({ lies: { sure, place } }: Stay): boolean =>
+  sure === 'said' && place !== undefined && place in PLACES;
+
 /** Undefined where nothing in it sets by the cold, nobody says that it is cold there, or neither a depth nor a mass is known. */
 export const settingOf = (recipe: Recipe, stay: Stay): SettingStay | undefined =>
-  stay.lies.sure === 'said' && stay.lies.place !== undefined && stay.lies.place in PLACES
-    ? workedOut(recipe, stay, undefined)
-    : undefined;
+  liesCold(stay) ? workedOut(recipe, stay, undefined) : undefined;
 
 const workedOut = onceWithParts(
   ({ part, body }: Stay) => [part, ...body.members.map(({ of }) => of.part)],

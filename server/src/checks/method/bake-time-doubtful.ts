@@ -34,14 +34,15 @@ const FITTED_DEPTH_M = { low: 0.012, high: 0.12 };
 
 const find = foundAgain<Values>((recipe) =>
   ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {
-    if (time.is === 'declined' || !isFitted(time) || time.trials > 0 || goesInWarm(recipe, time.bake)) return [];
+    if (time.is === 'declined' || !isFitted(time) || time.trials > 0) return [];
     const said = time.bake.said;
-    if (said === undefined || isOutOfRange(recipe, time.bake, said)) return [];
+    if (said === undefined) return [];
     const { likely, spread } = time.estimate;
     const wide = NEARLY_ALL * Math.max(spread, LEAST_SPREAD);
     const least = likely * Math.exp(-wide);
     const most = likely * Math.exp(wide);
     if (said.high >= least && said.low <= most) return [];
+    if (goesInWarm(recipe, time.bake) || isOutOfRange(recipe, time.bake, said)) return [];
     return [
       {
         at: { part: time.bake.part.index, line: time.bake.line, start: said.start, end: said.end },

@@ -7,15 +7,16 @@ import { type HeatWay, spansOf } from '../../heat/spans.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
-import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import { type Passage, passagesOf } from '../../recipe/journey/passages.ts';
 import { type Family, isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, IngredientRef, Part, Recipe } from '../../recipe/model.ts';
-import { onceFor } from '../once.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { anyPart } from '../over-parts.ts';
 import { cooksThrough, heatsFood, isFigure, isStoveHeat, spentIn } from './heated-on-stove.ts';
-import { fleshIn, namedAt } from './taken-for.ts';
-import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
+import { fleshIn, namedAt, type Taken } from './taken-for.ts';
+import type { Heated, NamedBy, WrittenHeat, WrittenTime } from './written-heat.ts';
 
 /** A figure of food that is heated, and what lies there. */
 interface Reading {
@@ -26,11 +27,10 @@ interface Reading {
   readonly lying: readonly Ingredient[];
 }
 
-const readingsIn = onceFor(({ parts, steps }: Journey): readonly Reading[] =>
+const readingsIn = onceFor(({ folded: { part, steps }, parts }: Passage): readonly Reading[] =>
   steps.flatMap((folded) => {
-    const part = parts[folded.part];
-    const step = part?.steps.find(({ line }) => line === folded.line);
-    if (part === undefined || step === undefined) return [];
+    const step = part.steps.find(({ line }) => line === folded.line);
+    if (step === undefined) return [];
     return heatsOf(step).flatMap((figure) => {
       const by = folded.events.find(({ event }) => event === figure.event);
       return by === undefined || !isOfPot(figure) || !isFigure(figure)
@@ -67,48 +67,68 @@ function heatedBy(parts: readonly Part[], { after, ended, events }: FoldedStep, 
 const LEAST_WARMED_C = 20;
 const OPEN = Number.POSITIVE_INFINITY;
 
-/** What is read of food on the stove, by its name; of chocolate, and of whatever else. */
-export function readOf(recipe: Recipe): readonly Heated[] {
-  const chocolate: WrittenHeat[] = [];
-  const others: WrittenHeat[] = [];
-  const eggs: WrittenHeat[] = [];
-  const again: WrittenHeat[] = [];
-  const insides = new Map<string, WrittenHeat[]>();
-  const named = new Map<string, Heated & { readonly heats: WrittenHeat[] }>();
-  for (const { part, line, figure, by, lying } of journeysOf(recipe).flatMap(readingsIn)) {
+/** What is not called by a name has spans of its own, in this order. */
+const OTHERS = ['any chocolate', 'any', 'any egg', 'any leftovers'] as const;
+type Others = (typeof OTHERS)[number];
+
+/** A heat that is read, and what of: a dish by its name, whatever else, or flesh by its middle. */
+type ReadOf =
+  | { readonly of: (Taken & { readonly by: NamedBy }) | Others; readonly heat: WrittenHeat; readonly isInside?: never }
+  | { readonly of: string; readonly heat: WrittenHeat; readonly isInside: true };
+
+/** `called`: what the whole recipe is. */
+const readIn = onceWith((passage: Passage, called: string): readonly ReadOf[] => {
+  const read: ReadOf[] = [];
+  for (const { part, line, figure, by, lying } of readingsIn(passage)) {
     const { event } = by;
     const heat = { part: part.index, line, figure };
     if (event.cooks === 'again' && figure.of === 'food' && figure.bound !== 'at most')
-      again.push({ ...heat, isOnTheWay: !isKeptBefore(part, line) });
+      read.push({ of: 'any leftovers', heat: { ...heat, isOnTheWay: !isKeptBefore(part, line) } });
     if (lying.length === 0) continue;
     const flesh = figure.inside && heatsFood(event) ? fleshIn(lying) : undefined;
-    if (flesh !== undefined) insides.set(flesh, [...(insides.get(flesh) ?? []), heat]);
-    if (event.act === 'heat' && lying.every(isChocolate)) chocolate.push(heat);
+    if (flesh !== undefined) read.push({ of: flesh, heat, isInside: true });
+    if (event.act === 'heat' && lying.every(isChocolate)) read.push({ of: 'any chocolate', heat });
     if (part.head.kind !== undefined || event.craft === 'fry' || !heatsFood(event)) continue;
     const portioned = lying.map((ingredient) => ({ ingredient, share: 1 }));
-    const taken = namedAt(recipe, { part, line, event }, 'stove', portioned);
-    if (taken === undefined) {
-      if (figure.of === 'food' && figure.bound !== 'at most')
-        if (event.act === 'heat') others.push(heat);
-        else if (lying.some((each) => isIn(each, 'egg'))) eggs.push(heat);
-      continue;
-    }
-    const there = named.get(taken.of) ?? { way: 'stove', ...taken, heats: [], times: [], totalMin: OPEN };
-    named.set(taken.of, there);
-    there.heats.push({
-      ...heat,
-      isOnTheWay:
-        (!cooksThrough(event) && figure.celsius.high >= LEAST_WARMED_C) || figure.celsius.high < hottestIn(part),
-    });
+    const taken = namedAt({ name: called }, { part, line, event }, 'stove', portioned);
+    if (taken !== undefined) {
+      const isOnTheWay =
+        (!cooksThrough(event) && figure.celsius.high >= LEAST_WARMED_C) || figure.celsius.high < hottestIn(part);
+      read.push({ of: taken, heat: { ...heat, isOnTheWay } });
+    } else if (figure.of === 'food' && figure.bound !== 'at most')
+      if (event.act === 'heat') read.push({ of: 'any', heat });
+      else if (lying.some((each) => isIn(each, 'egg'))) read.push({ of: 'any egg', heat });
   }
+  return read;
+});
+
+/** What is read of food on the stove, by its name; of chocolate, and of whatever else. */
+export function readOf(recipe: Recipe): readonly Heated[] {
+  const named = new Map<string, Heated & { readonly heats: WrittenHeat[] }>();
+  const others = new Map<Others, WrittenHeat[]>(OTHERS.map((of) => [of, []]));
+  const insides = new Map<string, WrittenHeat[]>();
+  for (const passages of passagesOf(recipe))
+    for (const passage of passages)
+      for (const { of, heat, isInside } of readIn(passage, recipe.name)) {
+        if (isInside === true) addTo(insides, of, heat);
+        else if (typeof of === 'string') addTo(others, of, heat);
+        else {
+          const there = named.get(of.of) ?? { way: 'stove', ...of, heats: [], times: [], totalMin: OPEN };
+          named.set(of.of, there);
+          there.heats.push(heat);
+        }
+      }
   return [
     ...[...named.values()].map((each) => ({ ...each, heats: hottestAlone(each.heats) })),
-    ...heatsAlone('any chocolate', chocolate),
-    ...heatsAlone('any', others),
-    ...heatsAlone('any egg', eggs),
-    ...heatsAlone('any leftovers', again),
+    ...[...others].flatMap(([of, heats]) => heatsAlone(of, heats)),
     ...[...insides].flatMap(([of, heats]) => heatsAlone(of, heats, 'inside')),
   ];
+}
+
+function addTo<K>(heats: Map<K, WrittenHeat[]>, of: K, heat: WrittenHeat): void {
+  const there = heats.get(of);
+  if (there === undefined) heats.set(of, [heat]);
+  else there.push(heat);
 }
 
 const heatsAlone = (of: string, heats: readonly WrittenHeat[], way: HeatWay = 'stove'): readonly Heated[] =>
@@ -150,58 +170,89 @@ interface Boiled {
   totalMin: number;
 }
 
+/** What a step adds to that. */
+interface Boils {
+  readonly of: Family;
+  readonly ingredient: Ingredient;
+  readonly times: readonly WrittenTime[];
+  readonly minutes: number;
+}
+
+interface BoilingStep {
+  readonly boils: readonly Boils[];
+  /** What else it heats: `fry them`, or by name. */
+  readonly heatsUnnamed: boolean;
+  readonly heats: readonly Ingredient[];
+}
+
 /** Potatoes, rice, pasta and eggs in their shells that boil by themselves. */
 export const boiledIn = (recipe: Recipe): readonly Heated[] =>
-  recipe.heads.some(({ ingredients }) => ingredients.some((each) => BOILED.some((of) => isIn(each, of))))
-    ? journeysOf(recipe).flatMap(boiledOn)
-    : [];
+  hasBoiled(recipe) ? passagesOf(recipe).flatMap(boiledOn) : [];
 
-const boiledOn = onceFor((journey: Journey): readonly Heated[] => {
-  const boils = new Map<Ingredient, Boiled>();
-  for (const folded of journey.steps) boilIn(journey, folded, boils);
-  return [...boils.values()].flatMap(({ of, times, totalMin }): readonly Heated[] => {
+const hasBoiled = anyPart(({ head }) => head.ingredients.some((each) => BOILED.some((of) => isIn(each, of))));
+
+const boiledOn = onceFor((passages: readonly Passage[]): readonly Heated[] => {
+  const boiled = new Map<Ingredient, Boiled>();
+  for (const passage of passages) for (const step of boilingIn(passage)) boilIn(step, boiled);
+  return [...boiled.values()].flatMap(({ of, times, totalMin }): readonly Heated[] => {
     const spans = spansOf(`any ${of}`, 'stove');
     return times.length === 0 ? [] : [{ way: 'stove', of: `any ${of}`, spans, heats: [], times, totalMin }];
   });
 });
 
-/** The bodies of which a step heats something, and what. */
-const heatedAt = onceFor(({ events, after, ended }: FoldedStep) =>
-  [...after.bodies, ...ended].flatMap(({ members }) => {
-    const heated = members.flatMap(({ of, state }) =>
-      state.heatedBy !== undefined && events.includes(state.heatedBy) ? [{ of, state, by: state.heatedBy }] : [],
-    );
-    return heated.length === 0 ? [] : [{ members, heated }];
+function boilIn({ boils, heatsUnnamed, heats }: BoilingStep, boiled: Map<Ingredient, Boiled>): void {
+  const before = heatsUnnamed ? [...boiled.keys()] : heats;
+  for (const { of, ingredient, times, minutes } of boils) {
+    const so = boiled.get(ingredient) ?? { of, times: [], totalMin: 0 };
+    boiled.set(ingredient, so);
+    so.totalMin += minutes;
+    so.times.push(...times);
+  }
+  // `Fry them`, `deep-fry the potatoes`, whatever became of them by then.
+  for (const each of before) {
+    const so = boiled.get(each);
+    if (so !== undefined && !boils.some(({ ingredient }) => ingredient === each)) so.totalMin = OPEN;
+  }
+}
+
+const boilingIn = onceFor(({ folded: { steps }, parts }: Passage): readonly BoilingStep[] =>
+  steps.flatMap((folded) => {
+    const boils = boiledAt(parts, folded);
+    const heats = folded.events.filter(({ event }) => event.act === 'heat');
+    if (boils.length + heats.length === 0) return [];
+    return [
+      {
+        boils,
+        heatsUnnamed: heats.some(({ unnamed }) => unnamed !== undefined),
+        heats: heats.flatMap(({ names }) =>
+          names.flatMap(({ mention }) => mention.ingredients.flatMap((of) => ingredientAt(parts, of) ?? [])),
+        ),
+      },
+    ];
   }),
 );
 
-/** What a step adds to that. */
-function boilIn(journey: Journey, folded: FoldedStep, boils: Map<Ingredient, Boiled>): void {
+function boiledAt(parts: readonly Part[], folded: FoldedStep): readonly Boils[] {
   const minutes = minutesOf(folded);
-  const seen = new Set<Ingredient>();
-  for (const { members, heated } of heatedAt(folded))
-    for (const { of, state, by } of heated) {
-      const ingredient = ingredientAt(journey, of);
+  const found = new Map<Ingredient, Boils>();
+  for (const { members } of [...folded.after.bodies, ...folded.ended])
+    for (const { of, state } of members) {
+      const by = state.heatedBy;
+      if (by === undefined || !folded.events.includes(by)) continue;
+      const ingredient = ingredientAt(parts, of);
       const family = ingredient && BOILED.find((each) => isIn(ingredient, each));
-      if (ingredient === undefined || family === undefined || seen.has(ingredient)) continue;
-      const boiled = boils.get(ingredient) ?? { of: family, times: [], totalMin: 0 };
-      seen.add(ingredient);
-      boils.set(ingredient, boiled);
-      boiled.totalMin += (state.was & OTHERWISE) === 0 ? minutes : OPEN;
-      if (boilsAlone(by, family, members, journey))
-        for (const time of spentIn(by.event))
-          boiled.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
+      if (ingredient === undefined || family === undefined || found.has(ingredient)) continue;
+      found.set(ingredient, {
+        of: family,
+        ingredient,
+        times: boilsAlone(by, family, members, parts)
+          ? spentIn(by.event).map((time) => ({ ...time, part: folded.part, line: folded.line, at: [] }))
+          : [],
+        minutes: (state.was & OTHERWISE) === 0 ? minutes : OPEN,
+      });
     }
-  const heats = folded.events.filter(({ event }) => event.act === 'heat');
-  if (heats.length === 0) return;
-  for (const [ingredient, boiled] of boils)
-    if (!seen.has(ingredient) && heats.some((by) => isOf(journey, by, ingredient))) boiled.totalMin = OPEN;
+  return [...found.values()];
 }
-
-/** `Fry them`, `deep-fry the potatoes`, whatever became of them by then. */
-const isOf = (journey: Journey, { names, unnamed }: BoundEvent, ingredient: Ingredient): boolean =>
-  unnamed !== undefined ||
-  names.some(({ mention }) => mention.ingredients.some((of) => ingredientAt(journey, of) === ingredient));
 
 /** Of all heats of a step; `bring to the boil` takes no time worth counting. */
 const minutesOf = ({ events }: FoldedStep): number =>
@@ -212,11 +263,11 @@ const minutesOf = ({ events }: FoldedStep): number =>
     return event.lasts === 'no' && event.until.length === 0 ? sum : OPEN;
   }, 0);
 
-const ingredientAt = ({ parts }: Pick<Journey, 'parts'>, { part, ingredient }: IngredientRef): Ingredient | undefined =>
+const ingredientAt = (parts: readonly Part[], { part, ingredient }: IngredientRef): Ingredient | undefined =>
   parts[part]?.head.ingredients[ingredient];
 
 /** In water that boils, with nothing beside it that takes its own time. */
-function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], journey: Journey): boolean {
+function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], parts: readonly Part[]): boolean {
   const { event } = by;
   return (
     isStoveHeat(event) &&
@@ -227,7 +278,7 @@ function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], jo
     members.every(({ of, state }) => {
       // What it is mixed with then was not in the water.
       if (state.heatedBy !== by) return true;
-      const ingredient = ingredientAt(journey, of);
+      const ingredient = ingredientAt(parts, of);
       return ingredient !== undefined && (isIn(ingredient, family) ? state.cut !== 'minced' : isBeside(ingredient));
     })
   );

@@ -5,16 +5,18 @@
 import { spansOf } from '../../heat/spans.ts';
 import type { Event } from '../../prose/event.ts';
 import type { Part, Recipe } from '../../recipe/model.ts';
+import { onceWith } from '../once.ts';
 import { isFigure, spentIn, stepsOf } from './heated-on-stove.ts';
 import { kindOf, namedAt } from './taken-for.ts';
 import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
 
-export const friedIn = (recipe: Recipe): readonly Heated[] => recipe.parts.flatMap((part) => inFat(recipe, part));
+export const friedIn = ({ parts, name }: Recipe): readonly Heated[] => parts.flatMap((part) => inFat(part, name));
 
-function inFat(recipe: Recipe, part: Part): readonly Heated[] {
+/** `called`: what the whole recipe is. */
+const inFat = onceWith((part: Part, called: string): readonly Heated[] => {
   const steps = stepsOf(part);
   const frying = steps.flatMap(({ line, events }) => events.filter(isFrying).map((event) => ({ part, line, event })));
-  if (frying.length === 0) return [];
+  if (frying.length === 0) return NONE;
   const heats = steps.flatMap(({ line, figures }) =>
     figures.flatMap((figure): readonly WrittenHeat[] =>
       figure.of === 'medium' && isFigure(figure) && isOfFat(figure.event) ? [{ part: part.index, line, figure }] : [],
@@ -25,13 +27,13 @@ function inFat(recipe: Recipe, part: Part): readonly Heated[] {
       ? spentIn(event).map((time): WrittenTime => ({ ...time, part: part.index, line, at: [] }))
       : [],
   );
-  if (heats.length + times.length === 0) return [];
+  if (heats.length + times.length === 0) return NONE;
   const name = kindOf(part);
   const own = name === undefined ? [] : spansOf(name, 'fat');
   const lying = part.head.ingredients.map((ingredient) => ({ ingredient, share: 1 }));
   const named =
     own.length === 0
-      ? frying.map((where) => namedAt(recipe, where, 'fat', lying)).find((each) => each !== undefined)
+      ? frying.map((where) => namedAt({ name: called }, where, 'fat', lying)).find((each) => each !== undefined)
       : undefined;
   const taken =
     named ??
@@ -39,7 +41,8 @@ function inFat(recipe: Recipe, part: Part): readonly Heated[] {
       ? { of: name, spans: own }
       : { of: 'any fat', spans: spansOf('any fat', 'fat') });
   return [{ way: 'fat', ...taken, heats, times, totalMin: Number.POSITIVE_INFINITY }];
-}
+});
+const NONE: readonly never[] = [];
 
 const isFrying = ({ craft, said }: Event): boolean => said === 'yes' && (craft === 'deep-fry' || craft === 'fry');
 /** `Heat the oil to 180 C` says it before anything lies in it. */

@@ -4,13 +4,16 @@
  */
 import { middle, type Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
-import type { Bake } from '../../recipe/baking/bakes.ts';
-import { ovenTimes } from '../../recipe/baking/oven-time.ts';
+import type { TemperatureNode } from '../../notation/tree.ts';
+import { type Bake, bakesIn } from '../../recipe/baking/bakes.ts';
 import { isInOven } from '../../recipe/journey/deeds.ts';
-import { heatsOf } from '../../recipe/journey/figures.ts';
-import type { Recipe } from '../../recipe/model.ts';
+import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
+import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
+import type { Part, Recipe } from '../../recipe/model.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { overParts } from '../over-parts.ts';
 import { isFigure } from './heated-on-stove.ts';
-import { type Taken, takenInOven } from './taken-for.ts';
+import { type Taken, takenInOven, takenInside } from './taken-for.ts';
 import type { Heated, WrittenHeat } from './written-heat.ts';
 
 /** A bake that is no keeping warm. */
@@ -23,35 +26,57 @@ const isWhole = ({ event }: Bake): boolean =>
   event.cooks !== 'outside';
 
 export function bakedIn(recipe: Recipe): readonly Heated[] {
-  const bakes = ovenTimes(recipe).flatMap(({ bake }) => (isWhole(bake) ? [bake] : []));
-  const totals = totalsOf(bakes);
-  return bakes.flatMap((own, i): readonly Heated[] => {
-    const bake = { ...own, isOnly: bakes.length === 1 };
+  const all = journeysOf(recipe)
+    .flatMap(wholeIn)
+    .sort(
+      ({ bake: a }, { bake: b }) => a.part.index - b.part.index || a.line - b.line || a.event.start - b.event.start,
+    );
+  const isOnly = all.length === 1;
+  const allMin = sumOf(all);
+  const unknownMin = sumOf(all.filter(({ bake }) => bake.body === undefined));
+  return all.flatMap(({ bake, sharedMin }, i) => {
+    const written = bake.stages.map(({ celsius }) => writtenAt(recipe, bake, celsius));
+    const totalMin = bake.body === undefined ? allMin : sharedMin + unknownMin;
+    const inside = readInside(bake).length === 0 ? undefined : takenInside(recipe, bake, isOnly);
+    const above = i === 0 ? litAbove(recipe, bake) : undefined;
+    return heatedOf(bake, takenInOven(recipe, bake, isOnly), inside, totalMin, above, ...written);
+  });
+}
+
+const heatedOf = onceWith(
+  (
+    bake: Bake,
+    taken: readonly Taken[],
+    inside: readonly Taken[] | undefined,
+    totalMin: number,
+    above: WrittenHeat | undefined,
+    ...written: readonly (WrittenHeat | undefined)[]
+  ): readonly Heated[] => {
     const { part, line, said } = bake;
     const at = bake.stages.map(({ celsius }) => celsius);
     const inOven: Omit<Heated, keyof Taken> = {
       way: 'oven',
-      heats: [
-        ...at.flatMap((celsius) => writtenAt(recipe, bake, celsius) ?? []),
-        ...madeReady(recipe, bake, bakes[0] === own),
-      ],
+      heats: [...written.flatMap((heat) => heat ?? []), ...litFor(bake), ...(above === undefined ? [] : [above])],
       times: said === undefined ? [] : [{ ...said, part: part.index, line, at }],
-      totalMin: totals[i] ?? Number.POSITIVE_INFINITY,
+      totalMin,
     };
     const read = readInside(bake);
     return [
-      ...takenInOven(recipe, bake, 'oven').map((taken) => ({ ...inOven, ...taken })),
-      ...(read.length === 0 ? [] : takenInOven(recipe, bake, 'inside')).map(
-        (taken): Heated => ({ ...inOven, ...taken, way: 'inside', heats: read, times: [] }),
-      ),
+      ...taken.map((each) => ({ ...inOven, ...each })),
+      ...(inside ?? []).map((each): Heated => ({ ...inOven, ...each, way: 'inside', heats: read, times: [] })),
     ];
-  });
-}
+  },
+);
 
 /** What the oven is lit at for it, where it bakes at another heat: at that too a thing of its kind could be baked. */
-function madeReady(recipe: Recipe, { part, line, stages }: Bake, isFirst: boolean): readonly WrittenHeat[] {
-  const isOther = ({ low }: Range): boolean => stages.every(({ celsius }) => celsius !== low);
-  const lit = part.steps.flatMap((step) =>
+const litFor = onceFor((bake: Bake): readonly WrittenHeat[] =>
+  litBy(bake).filter(({ figure }) => isAtOther(bake, figure.celsius)),
+);
+
+const isAtOther = ({ stages }: Bake, { low }: Range): boolean => stages.every(({ celsius }) => celsius !== low);
+
+const litBy = ({ part, line }: Bake): readonly WrittenHeat[] =>
+  part.steps.flatMap((step) =>
     step.line > line
       ? []
       : heatsOf(step).flatMap((figure) =>
@@ -60,12 +85,15 @@ function madeReady(recipe: Recipe, { part, line, stages }: Bake, isFirst: boolea
             : [],
         ),
   );
-  const above = isFirst && recipe.oven !== undefined && lit.length === 0 ? aboveOf(recipe.oven) : undefined;
-  return [...lit, ...(above === undefined ? [] : [above])].filter(({ figure: { celsius } }) => isOther(celsius));
+
+/** What is lit above the parts is for the first. */
+function litAbove(recipe: Recipe, bake: Bake): WrittenHeat | undefined {
+  const above = litBy(bake).length === 0 ? aboveOf(recipe) : undefined;
+  return above !== undefined && isAtOther(bake, above.figure.celsius) ? above : undefined;
 }
 
 /** What the thing itself reads as it comes out. */
-const readInside = ({ part, line, event }: Bake): readonly WrittenHeat[] =>
+const readInside = onceFor(({ part, line, event }: Bake): readonly WrittenHeat[] =>
   part.steps.flatMap((step) =>
     step.line === line
       ? heatsOf(step).flatMap((figure) =>
@@ -74,13 +102,22 @@ const readInside = ({ part, line, event }: Bake): readonly WrittenHeat[] =>
             : [],
         )
       : [],
-  );
+  ),
+);
 
-/** Minutes of each with all the others in which something of it is, or nobody knows. */
-function totalsOf(bakes: readonly Bake[]): readonly number[] {
-  const minutes = ({ said }: Bake): number => said?.high ?? Number.POSITIVE_INFINITY;
-  const sum = (those: Iterable<Bake>): number => [...those].reduce((all, bake) => all + minutes(bake), 0);
-  const unknown = bakes.filter(({ body }) => body === undefined);
+interface Whole {
+  readonly bake: Bake;
+  /** Minutes, with those of all others in which something of it is. */
+  readonly sharedMin: number;
+}
+
+const minutesOf = ({ said }: Bake): number => said?.high ?? Number.POSITIVE_INFINITY;
+
+const sumOf = (those: readonly Whole[]): number => those.reduce((sum, { bake }) => sum + minutesOf(bake), 0);
+
+/** What never meets shares nothing. */
+const wholeIn = onceFor((journey: Journey): readonly Whole[] => {
+  const bakes = bakesIn(journey).flatMap(({ bake }) => (isWhole(bake) ? [bake] : []));
   const byFood = new Map<string, Bake[]>();
   for (const bake of bakes)
     for (const food of foodsIn(bake)) {
@@ -88,41 +125,59 @@ function totalsOf(bakes: readonly Bake[]): readonly number[] {
       if (others === undefined) byFood.set(food, [bake]);
       else others.push(bake);
     }
-  return bakes.map((bake) =>
-    sum(
-      bake.body === undefined
-        ? bakes
-        : new Set([bake, ...unknown, ...foodsIn(bake).flatMap((food) => byFood.get(food) ?? [])]),
-    ),
-  );
+  return bakes.map((bake) => {
+    const shared = new Set([bake, ...foodsIn(bake).flatMap((food) => byFood.get(food) ?? [])]);
+    return { bake, sharedMin: [...shared].reduce((sum, each) => sum + minutesOf(each), 0) };
+  });
+});
+
+const foodsIn = onceFor(({ body }: Bake): readonly string[] => [
+  ...new Set(body?.members.map(({ of }) => `${of.part} ${of.ingredient}`)),
+]);
+
+interface SetHeat extends WrittenHeat {
+  readonly figure: HeatFigure;
 }
 
-const foodsIn = ({ body }: Bake): readonly string[] => [
-  ...new Set(body?.members.map(({ of }) => `${of.part} ${of.ingredient}`)),
-];
+/** What the oven is set to in a part, the steps from the last. */
+const setIn = onceFor(({ index, steps }: Part): readonly SetHeat[] =>
+  steps
+    .toReversed()
+    .flatMap((step) =>
+      heatsOf(step).flatMap((figure) => (figure.of === 'oven' ? [{ part: index, line: step.line, figure }] : [])),
+    ),
+);
+const setByPart = overParts((part) => (setIn(part).length === 0 ? undefined : setIn(part)));
 
 /** Where so much heat of an oven is written: in the steps of the part, before them, or above the parts. */
 function writtenAt(recipe: Recipe, { part, line }: Bake, celsius: number): WrittenHeat | undefined {
-  for (let index = part.index; index >= 0; index--) {
-    const there = recipe.parts[index];
-    for (const step of there?.steps.toReversed() ?? [])
-      if (index < part.index || step.line <= line)
-        for (const figure of heatsOf(step))
-          if (figure.of === 'oven' && middle(figure.celsius) === celsius)
-            return figure.meant === undefined && figure.cannot !== true
-              ? { part: index, line: step.line, figure }
-              : undefined;
-  }
-  if (recipe.oven === undefined) return undefined;
-  const above = aboveOf(recipe.oven);
+  const isIt = ({ figure }: SetHeat): boolean => middle(figure.celsius) === celsius;
+  const found = setIn(part).find((each) => each.line <= line && isIt(each)) ?? setBefore(recipe, part, isIt);
+  if (found !== undefined) return found.figure.meant === undefined && found.figure.cannot !== true ? found : undefined;
+  const above = aboveOf(recipe);
   return above?.figure.celsius.low === celsius ? above : undefined;
 }
 
-function aboveOf({ node, at }: NonNullable<Recipe['oven']>): WrittenHeat | undefined {
+function setBefore(recipe: Recipe, { index }: Part, isIt: (heat: SetHeat) => boolean): SetHeat | undefined {
+  const set = setByPart(recipe);
+  // There is no more than one for each part.
+  for (let at = Math.min(set.length, index) - 1; at >= 0; at--) {
+    const there = set[at];
+    const heat = there !== undefined && there.part.index < index ? there.value.find(isIt) : undefined;
+    if (heat !== undefined) return heat;
+  }
+  return undefined;
+}
+
+function aboveOf({ oven }: Recipe): WrittenHeat | undefined {
+  return oven && aboveParts(oven.node, oven.at);
+}
+
+const aboveParts = onceWith((node: TemperatureNode, line: number): WrittenHeat | undefined => {
   const celsius = celsiusOf(node);
   const isOther = node.unit === 'F' ? celsius.low <= ABOVE_C.low : celsius.low >= ABOVE_C.high;
-  return isOther ? undefined : { line: at, figure: { start: node.start, end: node.end, celsius, written: [node] } };
-}
+  return isOther ? undefined : { line, figure: { start: node.start, end: node.end, celsius, written: [node] } };
+});
 
 /** What is set above the parts beyond these is in the other scale, as `implausible-temperature` has it, °C. */
 const ABOVE_C = { low: 115, high: 300 } as const;

@@ -5,10 +5,12 @@
 import { spansOf } from '../../heat/spans.ts';
 import type { Event } from '../../prose/event.ts';
 import { WAS } from '../../recipe/journey/bodies.ts';
-import { journeysOf } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import { type Passage, passagesOf } from '../../recipe/journey/passages.ts';
 import { isIn } from '../../recipe/list/families.ts';
-import type { Ingredient, Recipe } from '../../recipe/model.ts';
+import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
+import { onceFor } from '../once.ts';
+import { anyPart } from '../over-parts.ts';
 import { spentIn } from './heated-on-stove.ts';
 import type { Heated, WrittenTime } from './written-heat.ts';
 
@@ -21,33 +23,38 @@ interface Stewed {
   totalMin: number;
 }
 
-export function stewedIn(recipe: Recipe): readonly Heated[] {
-  if (!recipe.heads.some(({ ingredients }) => ingredients.some(isTough))) return [];
+export function stewedOf(recipe: Recipe): readonly Heated[] {
+  if (!hasTough(recipe)) return [];
   const stewed = new Map<Ingredient, Stewed>();
   const tender: Heated[] = [];
-  for (const journey of journeysOf(recipe))
-    for (const folded of journey.steps)
-      for (const ingredient of stewedBy(recipe, folded)) {
-        const so = stewed.get(ingredient) ?? { times: [], totalMin: 0 };
-        stewed.set(ingredient, so);
-        so.totalMin += minutesOf(folded);
-        for (const { event, names } of folded.events) {
-          if (!isHeat(event)) continue;
-          for (const time of spentIn(event)) so.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
-          if (names.length === 0 && event.until.some(({ is }) => is === 'tender'))
-            tender.push({ way: 'stove', of: OF, spans: spansOf(OF, 'stove'), heats: [], ...so, times: [...so.times] });
-        }
+  for (const passages of passagesOf(recipe))
+    for (const { ingredient, folded } of passages.flatMap(stewedIn)) {
+      const so = stewed.get(ingredient) ?? { times: [], totalMin: 0 };
+      stewed.set(ingredient, so);
+      so.totalMin += minutesOf(folded);
+      for (const { event, names } of folded.events) {
+        if (!isHeat(event)) continue;
+        for (const time of spentIn(event)) so.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
+        if (names.length === 0 && event.until.some(({ is }) => is === 'tender'))
+          tender.push({ way: 'stove', of: OF, spans: spansOf(OF, 'stove'), heats: [], ...so, times: [...so.times] });
       }
+    }
   return tender;
 }
 
+/** Each tough meat with each step by whose end it was heated. */
+const stewedIn = onceFor(({ folded: { steps }, parts }: Passage) =>
+  steps.flatMap((folded) => [...stewedBy(parts, folded)].map((ingredient) => ({ ingredient, folded }))),
+);
+
 const isTough = (ingredient: Ingredient): boolean => isIn(ingredient, 'tough meat');
+const hasTough = anyPart(({ head }) => head.ingredients.some(isTough));
 
 /** The tough meat that was heated by the end of a step, in pieces or whole. */
-function* stewedBy({ heads }: Recipe, { after, ended }: FoldedStep) {
+function* stewedBy(parts: readonly Part[], { after, ended }: FoldedStep) {
   for (const { members } of [...after.bodies, ...ended])
     for (const { of, state } of members) {
-      const ingredient = heads[of.part]?.ingredients[of.ingredient];
+      const ingredient = parts[of.part]?.head.ingredients[of.ingredient];
       if (ingredient === undefined || state.heatedBy === undefined || !isTough(ingredient)) continue;
       if (state.cut !== 'minced' && (state.was & OTHERWISE) === 0) yield ingredient;
     }

@@ -9,7 +9,7 @@ import { boiledIn, readOf } from './heated-foods.ts';
 import { friedIn } from './heated-in-fat.ts';
 import { bakedIn } from './heated-in-oven.ts';
 import { heatedByPart } from './heated-on-stove.ts';
-import { stewedIn } from './heated-tough.ts';
+import { stewedOf } from './heated-tough.ts';
 import { livingIn } from './living.ts';
 import { timedByPart } from './timed-acts.ts';
 import type { Heated } from './written-heat.ts';
@@ -24,7 +24,7 @@ export const heatedIn = onceFor((recipe: Recipe): readonly Heated[] =>
         ...friedIn(recipe),
         ...readOf(recipe),
         ...boiledIn(recipe),
-        ...stewedIn(recipe),
+        ...stewedOf(recipe),
         ...livingIn(recipe),
         ...timedByPart(recipe).flatMap(({ value }) => value),
       ],

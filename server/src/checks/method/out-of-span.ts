@@ -6,6 +6,7 @@ import type { HeatSpan } from '../../heat/spans.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
+import { onceFor } from '../once.ts';
 import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
 
 export interface StrayHeat {
@@ -39,7 +40,7 @@ const hull = (ranges: readonly Range[]): Range => ({
   high: Math.max(...ranges.map(({ high }) => high)),
 });
 
-export function strayHeats({ way, spans, heats }: Heated): readonly StrayHeat[] {
+export const strayHeats = onceFor(({ way, spans, heats }: Heated): readonly StrayHeat[] => {
   if (spans.length === 0) return [];
   const usual = hull(spans.map(({ celsius }) => celsius));
   return heats.flatMap((heat): readonly StrayHeat[] => {
@@ -62,9 +63,9 @@ export function strayHeats({ way, spans, heats }: Heated): readonly StrayHeat[] 
       },
     ];
   });
-}
+});
 
-export function strayTimes({ spans, times, totalMin }: Heated): readonly StrayTime[] {
+export const strayTimes = onceFor(({ spans, times, totalMin }: Heated): readonly StrayTime[] => {
   const last = times.at(-1);
   if (spans.length === 0 || last === undefined) return [];
   const long = times.flatMap((time): readonly StrayTime[] => {
@@ -78,7 +79,7 @@ export function strayTimes({ spans, times, totalMin }: Heated): readonly StrayTi
   return totalMin > 0 && totalMin < usual.low
     ? [{ time: last, isLong: false, totalMin, usual, by: usual.low / totalMin, meant: slipsIn(last.high, usual) }]
     : [];
-}
+});
 
 /** At the heats that it is, where they fit any. */
 function usualAt(spans: readonly HeatSpan[], { at }: WrittenTime): Range {

@@ -8,7 +8,9 @@ import { type HeatSpan, type HeatWay, spansOf } from '../../heat/spans.ts';
 import { middle } from '../../measure/quantity.ts';
 import { type Dish, dishesIn, dishesNamed } from '../../prose/dish-named.ts';
 import type { Event } from '../../prose/event.ts';
+import type { Bake } from '../../recipe/baking/bakes.ts';
 import type { Body } from '../../recipe/journey/bodies.ts';
+import { onceWithParts } from '../../recipe/journey/once-with-parts.ts';
 import { plainKind } from '../../recipe/kind-evidence.ts';
 import { familiesIn, isFamily, isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
@@ -41,7 +43,7 @@ function lyingIn(recipe: Recipe, body: Body | undefined, part: Part): readonly L
 const listedIn = ({ heads }: Recipe): readonly Portioned[] =>
   heads.flatMap(({ ingredients }) => ingredients.map((ingredient) => ({ ingredient, share: 1 })));
 
-export interface Where {
+interface Where {
   readonly part: Part;
   /** The line in the part, from 0. */
   readonly line: number;
@@ -51,8 +53,22 @@ export interface Where {
   readonly isOnly: boolean;
 }
 
+function takenAs(way: 'oven' | 'inside'): (recipe: Recipe, bake: Bake, isOnly: boolean) => readonly Taken[] {
+  const taken = onceWithParts(
+    ({ part, body }: Bake) => [part.index, ...(body?.members ?? []).map(({ of }) => of.part)],
+    (recipe, bake, lists: Recipe['heads'] | undefined) =>
+      takenBy(recipe, { ...bake, isOnly: lists !== undefined }, way),
+  );
+  // What alone is baked may be called what any list bears out.
+  return (recipe, bake, isOnly) => taken(recipe, bake, isOnly ? recipe.heads : undefined);
+}
+
+/** What a bake is taken for, by the heat of the oven and by what it reads inside. */
+export const takenInOven = takenAs('oven');
+export const takenInside = takenAs('inside');
+
 /** What is in the oven: by the kinds that its parts are, and of what is of no kind by its name, or by what that is. All of these must fit: a lean bread is also a loaf. */
-export function takenInOven(recipe: Recipe, where: Where, way: 'oven' | 'inside'): readonly Taken[] {
+function takenBy(recipe: Recipe, where: Where, way: 'oven' | 'inside'): readonly Taken[] {
   const lying = lyingIn(recipe, where.body, where.part);
   // `Pipe crosses over the buns and bake`: the title may mean what an earlier part made.
   const named =
@@ -90,7 +106,7 @@ export function takenInOven(recipe: Recipe, where: Where, way: 'oven' | 'inside'
 
 /** What its step calls it, else its part, else the recipe: if that can be what lies there, and is ever heated so. */
 export function namedAt(
-  recipe: Recipe,
+  recipe: Pick<Recipe, 'name'>,
   { part, line, event }: Pick<Where, 'part' | 'line' | 'event'>,
   way: HeatWay,
   lying: readonly Portioned[],

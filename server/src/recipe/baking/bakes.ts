@@ -12,7 +12,7 @@ import { isBaked } from '../journey/deeds.ts';
 import { heatsOf } from '../journey/figures.ts';
 import type { Journey } from '../journey/fold.ts';
 import type { FoldedStep } from '../journey/folded-step.ts';
-import type { Part, Recipe } from '../model.ts';
+import type { Part } from '../model.ts';
 
 /** °C by the dial, until so many minutes after it went in. */
 export interface OvenStage {
@@ -46,13 +46,24 @@ export interface Followed {
   readonly cutUp: string;
 }
 
+const BAKES = keptOn<Journey, readonly Followed[]>();
+
 /** All of a journey, in the order of its steps; what goes on at another heat is one. Those that an edit does not reach are the same objects. */
-export function bakesIn(recipe: Recipe, journey: Journey): readonly Followed[] {
+export function bakesIn(journey: Journey): readonly Followed[] {
+  let bakes = BAKES.get(journey);
+  if (bakes === undefined) {
+    bakes = bakesOn(journey);
+    BAKES.set(journey, bakes);
+  }
+  return bakes;
+}
+
+function bakesOn(journey: Journey): readonly Followed[] {
   const bakes: Followed[] = [];
   let before: { readonly bake: Bake; readonly members: string; readonly step: FoldedStep } | undefined;
   const cutUp = new Set<string>();
   for (const step of journey.steps)
-    for (const { cuts, bake, members } of notedIn(recipe, step)) {
+    for (const { cuts, bake, members } of notedIn(journey, step)) {
       for (const ref of cuts) cutUp.add(ref);
       if (bake === undefined) continue;
       // `Bake at 220 C for 15 min. Turn down to 180 C and bake 40 min more.`
@@ -90,7 +101,7 @@ interface Noted {
 const NOTHING: readonly never[] = [];
 const NOTED = keptOn<FoldedStep, { readonly part: Part; readonly noted: readonly Noted[] }>();
 
-function notedIn({ parts }: Recipe, step: FoldedStep): readonly Noted[] {
+function notedIn({ parts }: Journey, step: FoldedStep): readonly Noted[] {
   const part = parts[step.part];
   if (part === undefined) return NOTHING;
   let kept = NOTED.get(step);

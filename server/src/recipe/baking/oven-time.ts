@@ -33,7 +33,7 @@ const TIMES = keptOn<Recipe, readonly OvenTime[]>();
 export function ovenTimes(recipe: Recipe): readonly OvenTime[] {
   let times = TIMES.get(recipe);
   if (times === undefined) {
-    const untried = journeysOf(recipe).flatMap((journey) => timesIn(recipe, journey));
+    const untried = journeysOf(recipe).flatMap((journey) => timesIn(recipe, journey, undefined));
     times = withTrials(recipe, untried.sort(byPlace));
     TIMES.set(recipe, times);
   }
@@ -43,8 +43,10 @@ export function ovenTimes(recipe: Recipe): readonly OvenTime[] {
 const byPlace = ({ bake: a }: OvenTime, { bake: b }: OvenTime): number =>
   a.part.index - b.part.index || a.line - b.line || a.event.start - b.event.start;
 
-const timesIn = (recipe: Recipe, journey: Journey): readonly OvenTime[] =>
-  bakesIn(recipe, journey).map(({ bake, cutUp }) => timeOf(recipe, bake, cutUp));
+const timesIn = onceWithParts(
+  ({ pieces }: Journey) => pieces.map(({ folded }) => folded.part.index),
+  (recipe, journey): readonly OvenTime[] => bakesIn(journey).map(({ bake, cutUp }) => timeOf(recipe, bake, cutUp)),
+);
 
 /** °C of water around a cup in an oven: it evaporates, and is kept below the boil, at 82 to 93 (Berolzheimer 1939). */
 const BATH_C = 88;

@@ -146,9 +146,15 @@ test.each<[steps: string, list: readonly string[], severity: string]>([
   ['Off the heat stir in two thirds of the stilton, the butter and the milk.', CHEESE, 'warning'],
   ['Stir in half of the gruyere.', CHEESE, 'warning'],
   ['Add the chicken and simmer for 30 min.', SLAW, 'warning'],
+  ['Scatter with parsley.', SLAW, 'warning'],
+  ['Add the saffron and the avocado.', SLAW, 'warning'],
+  ['Pour in the chicken stock.', SLAW, 'warning'],
+  ['Blanch the cabbage. / Stir in the salt.', SLAW, 'warning'],
+  ['Add the cabbage and the baking soda.', ['10 g baking powder', ...SLAW], 'warning'],
+  ['Salt the cabbage. / Rinse off the salt.', SLAW, 'quiet'],
   // What may be made of the list, lie in the kitchen, or stand beside.
   ['Whisk the yoghurt, mustard and sugar. / Toss the cabbage with the dressing.', SLAW, 'quiet'],
-  ['Scatter with parsley.', SLAW, 'info'],
+  ['Dress with a splash of wine.', SLAW, 'info'],
   ['Melt butter in a pan and fry the cabbage.', SLAW, 'info'],
   [
     'Make the mayonnaise. / Stir the mayonnaise into the cabbage.',

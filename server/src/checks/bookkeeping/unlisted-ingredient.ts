@@ -4,7 +4,7 @@ import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Act, Craft } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/journey/foods-said.ts';
+import { type FoodSaid, foodBehind, foodsSaid, isSaidBefore } from '../../recipe/journey/foods-said.ts';
 import type { Part, PartHead, Step, TakenUse } from '../../recipe/model.ts';
 import { listedClasses, listedWords } from '../../recipe/part.ts';
 import { ADJECTIVES, wordsOf } from '../../recipe/words.ts';
@@ -27,7 +27,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. It is a warning with an amount (\`add 100 ml milk\`), and named alone where it goes in and no kitchen makes it of the rest (\`fold in the walnuts\`, \`beat the eggs with the milk\`); else it is information, since a step may speak of something it has just made, or of a garnish.
+  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. It is a warning with an amount (\`add 100 ml milk\`), and named alone where it goes in and no kitchen makes it of the rest (\`fold in the walnuts\`, \`add the saffron\`; \`the syrup\` too where nothing is made yet); else it is information, since a step may speak of something it has just made, or of a splash of wine.
 
 List it with the amount the step names. Silent for water, ice, salt and the pepper beside it, oil and fat for the pan, flour for the board, what is served beside the dish, what a part is called, what may be made of the list (\`the syrup\`, where sugar is listed), what is saved, lifted out or returned, and for a word after \`\\\`.`,
   find(part, house) {
@@ -69,6 +69,7 @@ List it with the amount the step names. Silent for water, ice, salt and the pepp
         },
       },
       'recipe Slab\n  200 g     rolled oats\n  80 g      honey\n  do Warm the honey with the oats.\n  do Fold in the walnuts.\n# "walnuts" unlisted-ingredient: walnuts\n',
+      'recipe Broth\n  200 g     carrots\n  500 g     water\n  do Sweat the onions.\n#              ^^^^^^ unlisted-ingredient: onions\n  do Simmer the carrots in the water with the saffron for 20 min.\n# "saffron" unlisted-ingredient: saffron\n',
       'recipe Slab\n  200 g     rolled oats\n  do Melt butter in a pan and stir in the oats.\n#         ^^^^^^ unlisted-ingredient info: butter\n  do Add a splash of wine.\n# "wine" unlisted-ingredient info\n',
     ],
   },
@@ -83,7 +84,7 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   readonly FoodClass[] | 'anything'
 >([
   ['bread', 'anything'],
-  ['stock', ['stock', 'water', 'meat', 'poultry', 'fish', 'shellfish', 'vegetable']],
+  ['stock', ['stock', 'meat', 'poultry', 'fish', 'shellfish', 'vegetable']],
   ['seed', 'anything'],
   ['egg', ['egg']],
   // `The custard`.
@@ -93,8 +94,8 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   ['other', 'anything'],
   ['drink', 'anything'],
   ['oil', ['oil', 'fat']],
-  ['cream', ['cream', 'milk', 'dairy', 'cheese', 'fat']],
-  ['milk', ['milk', 'cream', 'dairy']],
+  ['cream', ['cream', 'milk', 'dairy', 'cheese']],
+  ['milk', ['milk', 'nut', 'seed', 'grain', 'legume', 'fruit']],
   ['syrup', ['syrup', 'sugar']],
   ['sugar', ['sugar', 'syrup']],
   ['fat', ['fat', 'oil', 'cream', 'meat', 'cured meat', 'poultry']],
@@ -154,28 +155,42 @@ function isMadeHere(food: Food, part: Part): boolean {
 function named(part: Part, step: Step, house: House, found: Found<Values>[]): void {
   const line = part.head.source.lines[step.line]?.text ?? '';
   for (const said of foodsSaid(step, house.world.book)) {
-    if (!isCalledFor(said, part)) continue;
+    if (!isCalledFor(said, part, step)) continue;
     const { start, end } = said;
     const values = { name: line.slice(start, end), after: listLineBefore(part, step), part: part.index };
     const at = { line: step.line, start, end };
-    found.push(isBrought(said) ? { at, values } : { at, values, severity: 'info' });
+    found.push(isBrought(said, part) ? { at, values } : { at, values, severity: 'info' });
   }
 }
 
-/**
- * Whether nothing else can be meant: one food, or several of one kind, that is no garnish and nothing that a kitchen makes, and that goes in.
- */
-const isBrought = ({ foods, taken }: FoodSaid): boolean =>
+/** Whether nothing else can be meant: one food, or several of one kind, that no kitchen makes of the rest, and that is ordered in. */
+function isBrought(said: FoodSaid, part: Part): boolean {
+  const { foods, taken, vague } = said;
   // `Contains nuts, milk and egg` has no verb of a cook.
-  taken?.verb !== undefined &&
-  taken.as === 'ordered' &&
-  taken.said === 'yes' &&
-  GOES_IN.has(taken.act) &&
-  foods.every((food) => STAPLES.has(food.class) || isFatOfItsOwn(food)) &&
+  if (taken?.verb === undefined || taken.as !== 'ordered' || taken.said !== 'yes' || !GOES_IN.has(taken.act))
+    return false;
   // Butter for the pan.
-  !(taken.act === 'heat' && foods.some((food) => food.class === 'fat'));
+  if (taken.act === 'heat' && !said.definite && foods.some((food) => food.class === 'fat')) return false;
+  if (foods.every((food) => NEVER.has(food.class) || STAPLES.has(food.class) || isFatOfItsOwn(food))) return true;
+  // A splash of wine, a thread of oil, and what another part lists.
+  if (vague || isForFinish(said) || part.heads.some((head) => said.words.some((word) => listedWords(head).has(word))))
+    return false;
+  return foods.every((food) => !mayBeMade(food, said, part));
+}
+
+/** Whether a cook may have made it: bread and sauce of anything, and what is called by a word alone of what is listed. */
+function mayBeMade(food: Food, { words, definite, taken }: FoodSaid, part: Part): boolean {
+  if (MADE_OF.get(food.class) !== 'anything') return words.length === 1 && isMadeHere(food, part);
+  // Sesame seeds are stirred in; a loaf is baked in a crust, and served with sauce.
+  return definite || taken?.act !== 'combine' || part.heads.some((head) => lists(head, [food.class]));
+}
+
+/** Oil that is poured over at the end. */
+const isForFinish = ({ foods, taken }: FoodSaid): boolean =>
+  foods.some((food) => food.class === 'oil') && (taken?.act !== 'combine' || taken.craft === 'brush');
 
 const GOES_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'heat', 'cut']);
+/** What every cook buys by its name, however it is spoken of. */
 const STAPLES: ReadonlySet<FoodClass> = new Set([
   'egg',
   'milk',
@@ -209,32 +224,68 @@ const isFatOfItsOwn = ({ class: of, per100: { fat = 0 } }: Food): boolean =>
 const FATTY = 30;
 
 /** Whether a step wants the food brought from elsewhere: it is taken in, and neither listed nor likely made of what is. */
-function isCalledFor(said: FoodSaid, part: Part): boolean {
+function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
   const { foods, words, definite, taken } = said;
-  if (taken === undefined || foods.some((f) => NEVER.has(f.class)) || isKnown(words, part)) return false;
-  if (isForThePan(said) || isSeasoning(said)) return false;
+  if (taken === undefined || isKnown(said, part)) return false;
+  // `The salt`, where no salt has been spoken of before: the writer has it on a list.
+  const isNew = definite && part.index === 0 && !isSaidBefore(said, part.steps, step);
+  const isNever = foods.some((f) => NEVER.has(f.class)) && !(isNew && taken.act === 'combine');
+  if (isNever || (!isNew && (isForThePan(said) || isSeasoning(said)))) return false;
   const seen = part.heads.slice(0, part.index + 1);
   // `The syrup`, and `meat` whatever it be, may be something of the list.
   if (!definite && foods.length === 1) return true;
+  const isFirst = isNew && isAtStart(said, part, step);
   // `The sour cream`, `the golden syrup`: one that is bought by that name.
-  const isBought = foods.length === 1 && words.length > 1 && BOUGHT.has(foods[0]?.class ?? 'other');
+  const isBought = foods.length === 1 && words.length > 1 && (isFirst || BOUGHT.has(foods[0]?.class ?? 'other'));
   return !foods.some((food) => {
-    const made = isBought ? undefined : MADE_OF.get(food.class);
     // Mayonnaise is called that; `the dressing` is what was made.
     const isByName = food.name === words.join(' ');
+    const made = isBought ? undefined : madeOf(food, isByName, isFirst && foods.length === 1);
     if (made === 'anything' && isByName && isFatOfItsOwn(food) && !seen.some(listsFat)) return false;
     return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
   });
 }
 
+/** Of what it may have been made: where nothing is made yet, it is only another word for what is listed. */
+function madeOf(food: Food, isByName: boolean, isFirst: boolean): readonly FoodClass[] | 'anything' | undefined {
+  const made = MADE_OF.get(food.class);
+  if (made === undefined || made === 'anything') return made;
+  // `The fat` is what a roast gives; butter, and buttermilk, nothing but milk.
+  const isMilk = isByName && (food.class === 'fat' || food.class === 'milk') && food.allergens.eu.includes('milk');
+  return isFirst ? [food.class] : isMilk ? ['fat', 'cream'] : made;
+}
+
+/** Whether nothing has been taken before it, of which it could be made. */
+const isAtStart = ({ taken }: FoodSaid, part: Part, step: Step): boolean =>
+  part.index === 0 &&
+  part.steps.every((other) => other.line >= step.line || other.mentions.length === 0) &&
+  step.mentions.every(({ start }) => taken !== undefined && start >= taken.start);
+
 /** Of these, what a kitchen makes of its list has one word: `the cream`, `the syrup`. */
-const BOUGHT: ReadonlySet<FoodClass> = new Set(['cream', 'milk', 'dairy', 'syrup', 'sugar', 'flour', 'starch', 'fat']);
+const BOUGHT: ReadonlySet<FoodClass> = new Set([
+  'cream',
+  'milk',
+  'dairy',
+  'syrup',
+  'sugar',
+  'flour',
+  'starch',
+  'fat',
+  'oil',
+  'juice',
+  'flavouring',
+  'vinegar',
+  'alcohol',
+]);
 
 /** Whether something listed is so called, or is what it comes from: `the lemon juice`, where lemons are. */
-function isKnown(words: readonly string[], part: Part): boolean {
+function isKnown({ words, foods }: FoodSaid, part: Part): boolean {
   const nouns = words.filter((w) => !ADJECTIVES.has(w));
   const isPart = part.heads.some((head) => nouns.length > 0 && nouns.every((w) => wordsOf(head.name).includes(w)));
-  return isPart || (nouns.length > 0 ? nouns.some((w) => isListed(part, w)) : words.every((w) => isListed(part, w)));
+  if (isPart || nouns.length === 0) return isPart || words.every((w) => isListed(part, w));
+  // Baking soda does not come of the baking powder.
+  const own = foods.some((food) => MADE_OF.has(food.class)) ? nouns : nouns.slice(-1);
+  return own.some((w) => isListed(part, w));
 }
 
 /** Something of which fat may be drawn, known or not. */

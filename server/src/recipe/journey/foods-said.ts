@@ -29,6 +29,8 @@ export interface FoodSaid {
   readonly taken: Event | undefined;
   /** `,` or `and` joins it to salt. */
   readonly besideSalt: boolean;
+  /** `A splash of wine`: nobody says how much. */
+  readonly vague: boolean;
 }
 
 /** The foods a step names, from left to right; the same for as long as the step is. */
@@ -62,7 +64,7 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
     // `Sugar syrup` is made of the sugar that is listed.
     if (run === undefined || (isShared && run.from === at) || mentioned.has(run.from - 1)) continue;
     if (isOrderHere(items, at, run)) continue;
-    const { from, definite, isPortion = false } = introduced(items, run.from) ?? {};
+    const { from, definite, isPortion = false, vague = false } = introduced(items, run.from) ?? {};
     if (from === undefined || definite === undefined) continue;
     const [first, head] = [items[run.from], items[at]];
     if (first === undefined || head === undefined) continue;
@@ -87,10 +89,22 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
       definite,
       taken,
       besideSalt: wordAt(items, before ?? -1) === 'salt',
+      vague,
     });
   }
   return found;
 }
+
+/** Whether the noun stands before it in one of the steps. */
+export const isSaidBefore = ({ words, start }: FoodSaid, steps: readonly Step[], { line }: Step): boolean =>
+  steps.some((other) =>
+    other.sentence.items.some(
+      (item) =>
+        item.kind === 'word' &&
+        (other.line < line || (other.line === line && item.start < start)) &&
+        wordsOf(item.word).some((word) => word === words.at(-1)),
+    ),
+  );
 
 interface NounRun {
   readonly foods: readonly Food[];
@@ -127,7 +141,9 @@ const isSame = (a: readonly Food[], b: readonly Food[] = []): boolean =>
 function introduced(
   items: readonly SentenceItem[],
   run: number,
-): { readonly from: number; readonly definite: boolean; readonly isPortion?: true } | undefined {
+):
+  | { readonly from: number; readonly definite: boolean; readonly isPortion?: true; readonly vague?: boolean }
+  | undefined {
   let start = run;
   // `The well beaten egg`, `a few chopped walnuts`: how it is prepared stands before its name.
   while (start > 0 && run - start < 4 && isModifier(wordAt(items, start - 1))) start--;
@@ -148,7 +164,8 @@ function introduced(
       JOINING.has(before.word);
     return open ? { from: definite || isArticle(wordAt(items, start - 1)) ? start - 1 : start, definite } : undefined;
   }
-  return { from: isArticle(wordAt(items, from - 1)) ? from - 1 : from, definite, isPortion: true };
+  const vague = portion.kind === 'some';
+  return { from: isArticle(wordAt(items, from - 1)) ? from - 1 : from, definite, isPortion: true, vague };
 }
 
 /** `Boil to a thick syrup`, `blitz into crumbs`: what it becomes. */

@@ -31,6 +31,7 @@ const FAR_C: Readonly<Record<HeatWay, number>> = {
   rise: 12,
   live: 20,
   inside: 100,
+  shelf: 0,
   none: 0,
 };
 
@@ -119,6 +120,7 @@ const WHAT: Readonly<Record<HeatWay, string>> = {
   rise: 'the place',
   live: 'it',
   inside: 'its middle',
+  shelf: 'it',
   none: 'it',
 };
 

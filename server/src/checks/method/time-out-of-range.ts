@@ -122,5 +122,6 @@ const WHERE: Readonly<Record<HeatWay, string>> = {
   rise: '',
   live: '',
   inside: '',
+  shelf: '',
   none: '',
 };

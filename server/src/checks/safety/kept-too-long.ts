@@ -3,13 +3,14 @@ import type { Stay } from '../../recipe/journey/bodies.ts';
 import { notedStays } from '../../recipe/journey/noted.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { type KeptCold, keptCold, keptColdByNote } from '../by-state/kept-cold.ts';
-import { GOOD_MIN, isTooLongByNote, keptForYears, YEARS_MIN } from '../by-state/kept-for-years.ts';
+import { GOOD_MIN, isTooLongByNote, keptForYears, shelfLife, YEARS_MIN } from '../by-state/kept-for-years.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { type Lists, membersIn } from '../by-state/spoils.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain, oncePerPlace } from '../found-again.ts';
 import type { House } from '../house.ts';
+import { spanText } from '../method/heat-words.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
 
 interface Values {
@@ -47,24 +48,29 @@ function placed(
   };
 }
 
-/** Out of the cold, for years. */
+/** Out of the cold, for years, or for longer than its kind keeps. */
 function shelved(
   { by: { event }, minutes, body }: Stay,
   at: { readonly part?: number; readonly line: number },
   lists: Lists,
+  goodMin = GOOD_MIN,
 ): Found<Values> {
-  const { start, end } = event.times.find((time) => time.minutes.high >= YEARS_MIN) ?? event;
+  const least = goodMin === GOOD_MIN ? YEARS_MIN : goodMin;
+  const { start, end } = event.times.find((time) => time.minutes.high >= least) ?? event;
   return {
     at: { ...at, start, end },
     severity: 'warning',
     values: {
       name: membersIn(lists, body).find(({ ingredient }) => isIn(ingredient, 'plant'))?.ingredient.name ?? '',
       days: Math.ceil(minutes.high / DAY_MIN),
-      limitDays: GOOD_MIN / DAY_MIN,
+      limitDays: goodMin / DAY_MIN,
       advised: true,
       shelf: true,
       said: undefined,
-      source: 'USDA Complete Guide to Home Canning (2015), Guide 1 (from memory)',
+      source:
+        goodMin === GOOD_MIN
+          ? 'USDA Complete Guide to Home Canning (2015), Guide 1 (from memory)'
+          : 'common practice, no source',
     },
   };
 }
@@ -72,6 +78,8 @@ function shelved(
 const foundInNotes = foundAgain<Values>((recipe, house) => {
   const found = notedStays(recipe).flatMap((noted) => {
     if (isTooLongByNote(noted)) return shelved(noted.stay, { line: noted.line }, noted.journey);
+    const life = shelfLife(noted.journey, noted.stay);
+    if (life !== undefined) return shelved(noted.stay, { line: noted.line }, noted.journey, life);
     const each = keptColdByNote(house, noted);
     return each === undefined ? [] : placed(house, each, { line: noted.line });
   });
@@ -84,6 +92,10 @@ const found = foundAgain<Values>(
       placed(house, each, { part: each.stay.part, line: each.stay.line }),
     );
     const years = keptForYears(journey).map((stay) => shelved(stay, { part: stay.part, line: stay.line }, journey));
+    for (const stay of journey.stays) {
+      const life = shelfLife(journey, stay);
+      if (life !== undefined) years.push(shelved(stay, { part: stay.part, line: stay.line }, journey, life));
+    }
     return years.length === 0 ? cold : oncePerPlace([...cold, ...years]);
   }),
 );
@@ -99,7 +111,7 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-501.17(A) and (F); USDA FSIS, leftovers, 3 to 4 days, as University of Illinois Extension quotes it',
   },
-  explain: `**What it computes.** For what is cooked, or eaten as it is, and must be kept cold (flesh, egg, milk, cooked rice, pulses and vegetables, cut melon, by their share of the mixture): the longest time that a step keeps it in a fridge, against seven days at 5 °C (41 °F). Under the rules for homes, what is cooked and kept for more than four days is named as information.
+  explain: `**What it computes.** For what is cooked, or eaten as it is, and must be kept cold (flesh, egg, milk, cooked rice, pulses and vegetables, cut melon, by their share of the mixture): the longest time that a step keeps it in a fridge, against seven days at 5 °C (41 °F). Under the rules for homes, what is cooked and kept for more than four days is named as information. Out of the cold what is good for a year at most, or by its kind for less (live drinks, bread, cakes, sweets), against that.
 
 **Why it matters.** The cold slows bacteria and does not stop them: Listeria grows at 4 °C, and is at dangerous numbers in a soup or a ham before that smells of anything.
 
@@ -113,7 +125,7 @@ It is a warning where only the longest of a range is too long (\`5 to 10 days\`)
   },
   say: ({ name, days, limitDays, advised, shelf, source }) => ({
     message: shelf
-      ? `${Math.round(days / limitDays)} years is too long for what is made${name === '' ? '' : ` with ${name}`} at home: it is at its best for a year, and loses colour and taste after that. Was a shorter time meant? ${CAUTION}`
+      ? `${spanText(days * DAY_MIN)} out of the cold is too long for what is made${name === '' ? '' : ` with ${name}`} at home: it is good for ${spanText(limitDays * DAY_MIN)} at most. Was a shorter time meant? ${CAUTION}`
       : advised
         ? `Cooked ${name} is best eaten within ${limitDays} d, or frozen: this says ${days} d in the fridge. ${CAUTION}`
         : `${days} d in the fridge is too long for what holds ${name}: keep it for ${limitDays} d at most, or freeze it. ${CAUTION}`,
@@ -139,6 +151,7 @@ It is a warning where only the longest of a range is too long (\`5 to 10 days\`)
       'recipe Pizza dough\n  500 g     bread flour\n  325 g     water\n  10 g      fine salt\n  1 g       instant yeast\n  do Knead the flour, water, salt and yeast and keep in the fridge for 10 days.\n  do Bake at 250 C for 8 min until brown.\n',
     ],
     bad: [
+      'recipe Kombucha as tea ferment\n  3 l       water\n  15 g      black tea\n  210 g     sugar\n  300 ml    kombucha starter\n  do Steep the tea in the water for 5 min, stir in the sugar and cool to 24 C.\n  do Add the starter, cover and ferment at 24 C for 8 days.\n  do Bottle and keep at room temperature for 6 months.\n# "for 6 months" kept-too-long warning: 45 days at most\n',
       {
         text: 'recipe Chicken and rice\n  500 g     white rice\n  600 g     chicken thigh\n  1 l       water\n  do Boil the rice and chicken in the water for 25 min, until the chicken reads 85 C.\n  do Cool to 4 C within 2 h and keep in the fridge for 3 weeks.\n# "for 3 weeks" kept-too-long *: 21 d\n',
         after: {

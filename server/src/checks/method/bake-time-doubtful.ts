@@ -66,16 +66,25 @@ const straysIn = onceFor(
     ),
 );
 
-/** So many times too long, or too short for what roasts whole, nobody means it; a short one may be one of several bakes, or of several pieces. */
-const TOO_LONG = 4;
-const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 3.5, joint: 4 };
+/** So many times too long, or too short for what bakes or roasts whole, nobody means it (recipes that work: 0.37 to 1.7 of what is likely, birds from 0.57); a short one may be of several pieces. */
+const TOO_LONG = 2.4;
+const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 2.6, joint: 4, brick: 4, pan: 4, cup: 4 };
 
 function isFar(recipe: Recipe, { bake, estimate: { likely }, load }: Estimated, said: Range): boolean {
   if (bake.event.cooks === 'again') return false;
   const shorter = TOO_SHORT[load.kind.form];
   if (said.low > likely * TOO_LONG) return true;
-  return shorter !== undefined && said.high < likely / shorter && ovenTimes(recipe).length === 1;
+  return shorter !== undefined && said.high < likely / shorter && isAlone(recipe, bake);
 }
+
+/** Nothing of it is in the oven for longer. */
+const isAlone = (recipe: Recipe, { part, line, said }: Bake): boolean =>
+  heatedIn(recipe).some(
+    ({ way, totalMin, times }) =>
+      way === 'oven' &&
+      totalMin === said?.high &&
+      times.some((time) => time.part === part.index && time.line === line && time.start === said.start),
+  );
 
 function isFitted({ estimate, load }: Estimated): boolean {
   return (
@@ -111,7 +120,7 @@ export default defineCheck<Values>({
     title:
       'conduction with Choi and Okos properties; coefficients fitted to USDA FSIS roasting charts, Armed Forces Recipe Service cards and others',
   },
-  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind, and louder where that is ${TOO_LONG} times too long, or a whole bird or joint is in for less than a third or a quarter of it.
+  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind, and louder where that is ${TOO_LONG} times too long, or something whole is in for a quarter of it, a bird for a good third.
 
 **Why it matters.** A time that is wrong by half burns the rim or leaves the middle raw; it is the figure most often wrong.
 
@@ -134,7 +143,7 @@ export default defineCheck<Values>({
     bad: [
       'recipe Rolled leg of lamb\n  2.4 kg    boneless leg of lamb\n  do Roast the lamb at 163 C for 60 min, to 63 C in the middle, and rest for 3 min.\n# "for 60 min" bake-time-doubtful: likely 140 min\n',
       'recipe Roast turkey\n  5 kg      turkey\n  do Roast the turkey at 180 C for 30 min, until the thigh reads 74 C.\n# "for 30 min" bake-time-doubtful warning: likely 165 min\n',
-      'recipe Plain cake as creamed cake\n  yield   8 slices\n  pan     23 cm round\n  130 g     plain flour\n  140 g     sugar\n  75 g      butter\n  80 g      whole egg\n  118 g     whole milk\n  5 g       baking powder\n  do Beat everything together and pour into the tin.\n  do Bake at 177 C for 80 min until a skewer comes out clean.\n# "for 80 min" bake-time-doubtful: long for this\n',
+      'recipe Plain cake as creamed cake\n  yield   8 slices\n  pan     23 cm round\n  130 g     plain flour\n  140 g     sugar\n  75 g      butter\n  80 g      whole egg\n  118 g     whole milk\n  5 g       baking powder\n  do Beat everything together and pour into the tin.\n  do Bake at 177 C for 80 min until a skewer comes out clean.\n# "for 80 min" bake-time-doubtful warning: long for this\n',
     ],
   },
 });

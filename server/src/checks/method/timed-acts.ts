@@ -3,10 +3,10 @@
  * Refuses to judge.
  */
 import { spansOf } from '../../heat/spans.ts';
-import type { Craft, Event } from '../../prose/event.ts';
-import { boundEvents } from '../../recipe/journey/bind.ts';
-import { isIn } from '../../recipe/list/families.ts';
-import type { Part } from '../../recipe/model.ts';
+import type { Craft } from '../../prose/event.ts';
+import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
+import { type Family, isIn } from '../../recipe/list/families.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { overParts } from '../over-parts.ts';
 import { isStoveHeat, spentIn } from './heated-on-stove.ts';
 import type { Heated, WrittenTime } from './written-heat.ts';
@@ -20,18 +20,18 @@ export const timedByPart = overParts((part): readonly Heated[] | undefined => {
   const totals = new Map<string, number>();
   const churns = part.steps.some((step) => boundEvents(step).some(({ event: { craft } }) => craft === 'churn'));
   for (const step of part.steps)
-    for (const { event, names } of boundEvents(step)) {
+    for (const by of boundEvents(step)) {
+      const { event, names } = by;
       if (event.said !== 'yes') continue;
       const isOfPulse =
         (event.act === 'steep' || event.act === 'stay') &&
         names.some(({ mention }) =>
-          mention.ingredients.some(({ part: of, ingredient }) => {
-            const there = of === part.index ? part.head.ingredients[ingredient] : undefined;
-            return there !== undefined && isIn(there, 'pulse');
-          }),
+          mention.ingredients.some(
+            ({ part: of, ingredient }) => of === part.index && isOf(part.head.ingredients[ingredient], 'pulse'),
+          ),
         );
       const isLast = event.act === 'freeze' && event.craft !== 'churn' && churns;
-      const of = isOfPulse ? 'any pulse' : isLast ? 'any ice' : actOf(event, part);
+      const of = isOfPulse ? 'any pulse' : isLast ? 'any ice' : actOf(by, part);
       if (of === undefined) continue;
       const spent = spentIn(event);
       timed.set(of, [
@@ -50,11 +50,26 @@ export const timedByPart = overParts((part): readonly Heated[] | undefined => {
 });
 
 /** `any beating`, `any pot`; undefined where a time says nothing by itself. */
-function actOf(event: Event, { head: { ingredients } }: Part): string | undefined {
-  if (event.act === 'combine' && WORKED.has(event.craft)) return 'any beating';
+function actOf({ event, names }: BoundEvent, { head: { ingredients } }: Part): string | undefined {
+  const { act, craft, cooks, lasts, medium } = event;
+  if (act === 'combine' && WORKED.has(craft)) return 'any beating';
   // What infuses waits for days, as does what lies in a bath at a figure.
-  const waits = event.temperatures.length > 0 || (event.cooks === 'barely' && event.lasts === 'waits');
+  const waits = event.temperatures.length > 0 || (cooks === 'barely' && lasts === 'waits');
   if (!isStoveHeat(event) || waits) return undefined;
-  if (event.craft === 'fry') return 'any frying';
-  return ingredients.some((each) => isIn(each, 'animal')) ? 'any meat pot' : 'any pot';
+  // `Sweat`, `soften the onions`
+  const isSoft =
+    lasts === 'works' &&
+    (medium?.is === 'fat' ||
+      (cooks === 'barely' &&
+        names.some(({ mention }) =>
+          mention.ingredients.some(({ ingredient }) => isOf(ingredients[ingredient], 'juicy')),
+        )));
+  if (craft === 'fry' || isSoft) return 'any frying';
+  if (ingredients.some((each) => isOf(each, 'flesh'))) return 'any meat pot';
+  return ingredients.some((each) => isOf(each, 'animal') && isOf(each, 'low acid') && !isOf(each, 'liquid'))
+    ? undefined
+    : 'any pot';
 }
+
+const isOf = (ingredient: Ingredient | undefined, family: Family): boolean =>
+  ingredient !== undefined && isIn(ingredient, family);

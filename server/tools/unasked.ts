@@ -87,6 +87,12 @@ function loadingLater(text: string): string {
   return later;
 }
 
+/** What a module of the protocol's libraries passes on, each name by a function; and by its value, as they do where there is no `Object.create`. */
+const LIBRARY = /vscode-(?:jsonrpc|languageserver(?:-protocol)?|languageclient)[\\/]lib[\\/].*\.js$/;
+const BY_FUNCTION =
+  /\(Object\.create \? \(function\(o, m, k, k2\) \{[\s\S]*?\n\}\) : \((function\(o, m, k, k2\) \{[\s\S]*?\n\})\)\)/;
+const passingOn = (text: string): string => text.replace(BY_FUNCTION, '($1)');
+
 /** What the client's library asks of patterns of files. */
 const GLOBS = fileURLToPath(new URL('../../client/src/globs.ts', import.meta.url));
 
@@ -96,6 +102,9 @@ export const unasked: Plugin = {
   setup(build) {
     for (const [filter, contents] of INSTEAD) build.onLoad({ filter }, () => ({ contents }));
     build.onResolve({ filter: /^minimatch$/ }, () => ({ path: GLOBS }));
-    build.onLoad({ filter: LATER }, async ({ path }) => ({ contents: loadingLater(await readFile(path, 'utf8')) }));
+    build.onLoad({ filter: LIBRARY }, async ({ path }) => {
+      const text = passingOn(await readFile(path, 'utf8'));
+      return { contents: LATER.test(path) ? loadingLater(text) : text };
+    });
   },
 };

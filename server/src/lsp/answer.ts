@@ -2,9 +2,10 @@
  * Knows how a request is answered: behind the fence, and not at all where nobody waits any more.
  * Refuses to know any feature.
  */
-import { type CancellationToken, ResponseError } from 'vscode-languageserver';
+import type { CancellationToken } from 'vscode-languageserver';
 import type { Request, View } from './feature.ts';
 import { type Fence, logFailure } from './fence.ts';
+import { ResponseError } from './library.ts';
 
 /** The answer to a request; its empty value where it fails, and a refusal where its sender took it back. */
 export async function answer(

@@ -3,8 +3,9 @@
  * let in is refused with the protocol's code, a notification is dropped.
  * Refuses to know what a message does.
  */
-import { type Connection, type ConnectionOptions, ErrorCodes, Message, ResponseError } from 'vscode-languageserver';
+import type { Connection, ConnectionOptions } from 'vscode-languageserver';
 import { visible } from '../publish/visible.ts';
+import { ErrorCodes, Message, ResponseError } from './library.ts';
 import { faultIn } from './shapes.ts';
 
 /** The method that a refused request is handed on as, so that it is answered in its turn. */

@@ -1,9 +1,10 @@
-import { ErrorCodes, type ExecuteCommandParams, ResponseError, type WorkspaceEdit } from 'vscode-languageserver';
+import type { ExecuteCommandParams, WorkspaceEdit } from 'vscode-languageserver';
 import type { Answered, Verb } from '../../editor/verbs/verb.ts';
 import { runVerb, VERBS } from '../../editor/verbs.ts';
 import { record } from '../capabilities.ts';
 import { workspaceEditOf } from '../convert.ts';
 import { type Feature, onRequest, type View } from '../feature.ts';
+import { ErrorCodes, ResponseError } from '../library.ts';
 
 /** What came of a command. `edit` is made already where `applied` says so: it is sent as a `workspace/applyEdit` where the client takes one. */
 type CommandAnswer =

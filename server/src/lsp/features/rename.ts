@@ -1,16 +1,10 @@
-import {
-  type PrepareRenameParams,
-  type Range,
-  type RenameFilesParams,
-  type RenameParams,
-  ResponseError,
-  type WorkspaceEdit,
-} from 'vscode-languageserver';
+import type { PrepareRenameParams, Range, RenameFilesParams, RenameParams, WorkspaceEdit } from 'vscode-languageserver';
 import { mendLinks } from '../../editor/moved-files.ts';
 import { prepareRenameAcross, renameAcross } from '../../editor/rename-across.ts';
 import { PICTURES_GLOB } from '../capabilities.ts';
 import { rangeOf, readPosition } from '../convert.ts';
 import { type Feature, onDocument, onRequest } from '../feature.ts';
+import { ResponseError } from '../library.ts';
 import { filesEditOf } from '../workspace-edit.ts';
 
 /** The protocol's code for a request that is understood and refused. */

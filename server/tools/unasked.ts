@@ -87,11 +87,9 @@ function loadingLater(text: string): string {
   return later;
 }
 
-/** What a module of the protocol's libraries passes on, each name by a function; and by its value, as they do where there is no `Object.create`. */
+/** What a module of the protocol's libraries passes on of another it passes on by a function for each name; and here by its value. */
 const LIBRARY = /vscode-(?:jsonrpc|languageserver(?:-protocol)?|languageclient)[\\/]lib[\\/].*\.js$/;
-const BY_FUNCTION =
-  /\(Object\.create \? \(function\(o, m, k, k2\) \{[\s\S]*?\n\}\) : \((function\(o, m, k, k2\) \{[\s\S]*?\n\})\)\)/;
-const passingOn = (text: string): string => text.replace(BY_FUNCTION, '($1)');
+const passingOn = (text: string): string => text.replace('__createBinding(exports, m, p)', 'exports[p] = m[p]');
 
 /** What the client's library asks of patterns of files. */
 const GLOBS = fileURLToPath(new URL('../../client/src/globs.ts', import.meta.url));

@@ -32,7 +32,7 @@ interface Compiled {
 /** So much more was compiled than is kept, as a factor, that it is worth keeping. */
 const WORTH_KEEPING = 1.35;
 /** To be counted up when what is kept looks otherwise: two builds of the same program may differ in what starts them alone. */
-const FORM = 2;
+const FORM = 3;
 const program = QUERN_PROGRAM;
 const file = keptIn();
 const kept = file === undefined ? undefined : readKept(file);
@@ -50,16 +50,9 @@ if (file !== undefined) {
 const main = script.runInThisContext() as Main;
 main(module.exports, require, module, __filename, compiled, split(texts));
 
-/** Each a text of its own: one that has but Latin letters is held at one byte a letter. */
+/** Parts of one text, which lies outside of what is collected: at one byte a letter, where it has but Latin letters. */
 function split({ tables, isLatin }: Texts): readonly string[] {
-  const each: string[] = [];
-  for (let start = 0; start <= tables.length; ) {
-    const nul = tables.indexOf(BETWEEN_TABLES, start);
-    const end = nul < 0 ? tables.length : nul;
-    each.push(tables.toString(isLatin ? 'latin1' : 'utf8', start, end));
-    start = end + 1;
-  }
-  return each;
+  return tables.toString(isLatin ? 'latin1' : 'utf8').split(BETWEEN_TABLES);
 }
 
 /** The file for this build and this engine; another engine could not read it. */
@@ -99,11 +92,19 @@ function keepCompiled(): void {
   delete compiled.keep;
   process.off('exit', keepCompiled);
   if (file === undefined) return;
-  if (!process.getBuiltinModule('node:worker_threads').isMainThread) return;
-  const codeBytes = process.getBuiltinModule('node:v8').getHeapCodeStatistics().bytecode_and_metadata_size;
+  const codeBytes = bytesOfCode();
   // How much code the others in its process have says nothing of a guest.
   if (codeBytes < keptBytes * WORTH_KEEPING || (program.isGuest && keptBytes > 0)) return;
+  // Asked last, as that module takes a while to load.
+  if (!process.getBuiltinModule('node:worker_threads').isMainThread) return;
   rarely().keep(file, __filename, program, { ...texts, data: script.createCachedData(), codeBytes });
+}
+
+/** What was compiled lies in a space of its own from Node 22 on; before, the whole heap is walked through for it. */
+function bytesOfCode(): number {
+  const v8 = process.getBuiltinModule('node:v8');
+  const own = v8.getHeapSpaceStatistics().find(({ space_name }) => (space_name as string) === 'trusted_space');
+  return own?.space_used_size ?? v8.getHeapCodeStatistics().bytecode_and_metadata_size;
 }
 
 /** What most starts do without is in a file that all programs share. */

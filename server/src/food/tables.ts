@@ -289,19 +289,20 @@ type SideTable = (id: string) => Cells[];
 /** The table is parted by food when the first is asked for: looking through all of it for each took longer from some ten foods on. */
 function sideTable(text: string): SideTable {
   const byFood = once(() => {
-    const rows = new Map<string, string[]>();
+    // The lines of a food as one text: most have one, and a list for each would be as large again.
+    const rows = new Map<string, string>();
     text.split('\n').forEach((line) => {
       const id = line.slice(0, line.indexOf('\t'));
       const own = rows.get(id);
-      if (own === undefined) rows.set(id, [line]);
-      else own.push(line);
+      rows.set(id, own === undefined ? line : `${own}\n${line}`);
     });
     return rows;
   });
   return (id) =>
     byFood()
       .get(id)
-      ?.map((line) => line.split('\t')) ?? [];
+      ?.split('\n')
+      .map((line) => line.split('\t')) ?? [];
 }
 
 const trims = sideTable(trimText);

@@ -13,7 +13,6 @@ export interface NameIndex {
   get(key: string): Meaning | undefined;
   /** The one food whose name has these words in whatever order. */
   inAnyOrder(words: readonly string[]): FoodRow | undefined;
-  entries(): Iterable<readonly [string, Meaning]>;
   keys(): readonly string[];
   /** All that it has names for. */
   foods(): readonly FoodRow[];
@@ -107,9 +106,6 @@ export function indexCalled(index: NameIndex, called: (row: FoodRow) => FoodRow)
       const row = index.inAnyOrder(words);
       return row && called(row);
     },
-    *entries() {
-      for (const [key, meant] of index.entries()) yield [key, meaning(meant)];
-    },
     keys: () => index.keys(),
     foods: () => index.foods().map(called),
     longest: index.longest,
@@ -138,10 +134,6 @@ export function indexKeys(
   return {
     get: (key) => byKey.get(key) ?? under?.get(key),
     inAnyOrder: (words) => anyOrder(byKey, words) ?? under?.inAnyOrder(words),
-    *entries() {
-      yield* byKey;
-      if (under !== undefined) yield* under.entries();
-    },
     keys: () => (under === undefined ? [...byKey.keys()] : [...byKey.keys(), ...under.keys()]),
     foods: () => (under === undefined ? foods : [...foods, ...under.foods()]),
     longest: Math.max(longest, under?.longest ?? 1),

@@ -7,7 +7,7 @@ import { distance } from 'fastest-levenshtein';
 import { onceByObject } from '../measure/once.ts';
 import type { Food } from './food.ts';
 import { CHANGES, FORMS, isIgnored } from './modifiers.ts';
-import type { Meaning, NameIndex } from './name-index.ts';
+import type { NameIndex } from './name-index.ts';
 import type { FoodRow } from './tables.ts';
 
 const MOST = 3;
@@ -26,42 +26,61 @@ interface Lettered {
   readonly letters: number;
 }
 
-interface Name extends Lettered {
-  readonly words: readonly string[];
-  readonly meant: Meaning;
-}
-
-/** All names of an index, cut into words once. */
+/** All names of an index and the words they are made of; in lists of numbers, as they are many and stay. */
 interface Spellings {
-  readonly names: readonly Name[];
-  /** Every word of any name, with the places of the names it is in. */
-  readonly spoken: ReadonlyMap<string, Spoken>;
+  readonly names: readonly string[];
+  readonly letters: Int32Array;
+  readonly words: Words;
   readonly found: Map<string, readonly Food[]>;
-  readonly like: Map<string, ReadonlyMap<string, number>>;
+  readonly like: Map<string, ReadonlyMap<number, number>>;
 }
 
-interface Spoken extends Lettered {
-  readonly inNames: number[];
+/** Every word of any name, by its number. */
+interface Words {
+  readonly texts: readonly string[];
+  readonly numbers: ReadonlyMap<string, number>;
+  readonly letters: Int32Array;
+  /** The places of the names with a word stand from its start to that of the next. */
+  readonly starts: Int32Array;
+  readonly names: Int32Array;
 }
 
 const spellingsOf = onceByObject((index: NameIndex): Spellings => {
-  const names = [...index.entries()].map(([key, meant]) => ({ ...lettered(key), words: key.split(' '), meant }));
-  const spoken = new Map<string, Spoken>();
-  for (const [at, { words }] of names.entries())
-    for (const word of words) {
-      const known = spoken.get(word);
-      if (known === undefined) spoken.set(word, { ...lettered(word), inNames: [at] });
-      else known.inNames.push(at);
-    }
-  return { names, spoken, found: new Map(), like: new Map() };
+  const names = index.keys();
+  return {
+    names,
+    letters: Int32Array.from(names, lettersOf),
+    words: wordsIn(names),
+    found: new Map(),
+    like: new Map(),
+  };
 });
+
+function wordsIn(names: readonly string[]): Words {
+  const each = names.map((name) => name.split(' '));
+  const texts = [...new Set(each.flat())];
+  const numbers = new Map(texts.map((text, number) => [text, number]));
+  const starts = new Int32Array(texts.length + 1);
+  const inNames = each.map((words) => words.map((word) => numbers.get(word) ?? 0));
+  for (const words of inNames) for (const word of words) starts[word + 1] = (starts[word + 1] ?? 0) + 1;
+  for (let word = 0; word < texts.length; word++) starts[word + 1] = (starts[word + 1] ?? 0) + (starts[word] ?? 0);
+  const next = starts.slice();
+  const places = new Int32Array(starts[texts.length] ?? 0);
+  inNames.forEach((words, at) => {
+    for (const word of words) {
+      places[next[word] ?? 0] = at;
+      next[word] = (next[word] ?? 0) + 1;
+    }
+  });
+  return { texts, numbers, letters: Int32Array.from(texts, lettersOf), starts, names: places };
+}
 
 /** Up to three foods, nearest first, for the normalised words of a name that the index does not have. */
 export function nearFoods(index: NameIndex, words: readonly string[]): readonly Food[] {
   const asked = words.filter((word) => !isIgnored(word) && !FORMS.has(word) && word.length < 30).slice(0, 5);
   if (asked.length === 0) return [];
   const spellings = spellingsOf(index);
-  return kept(spellings.found, asked.join(' '), () => search(spellings, asked));
+  return kept(spellings.found, asked.join(' '), () => search(index, spellings, asked));
 }
 
 /** All names as one text, each a line that begins with a blank: what ends with a word is found in it without a step a name. */
@@ -84,7 +103,7 @@ function* endingWith(index: NameIndex, word: string): Iterable<string> {
 export function isNearName(index: NameIndex, word: string, noun: readonly string[]): boolean {
   const asked = lettered([word, ...noun].join(' '));
   for (const name of endingWith(index, noun.at(-1) ?? ''))
-    if (spellingLikeness(asked, lettered(name), MISSPELLED) >= MISSPELLED) return true;
+    if (spellingLikeness(asked, name, lettersOf(name), MISSPELLED) >= MISSPELLED) return true;
   return false;
 }
 
@@ -98,34 +117,39 @@ function kept<V>(known: Map<string, V>, key: string, make: () => V): V {
   return value;
 }
 
-function search({ names, spoken, like }: Spellings, asked: readonly string[]): readonly Food[] {
-  const weights = asked.map((word, at) => weightOf(word, at === asked.length - 1, spoken.has(word)));
+function search(
+  index: NameIndex,
+  { names, letters, words, like }: Spellings,
+  asked: readonly string[],
+): readonly Food[] {
+  const weights = asked.map((word, at) => weightOf(word, at === asked.length - 1, words.numbers.has(word)));
   // Names share their words: each is compared with what was asked once.
-  const likeness = asked.map((word) => kept(like, word, () => likeWords(word, spoken)));
+  const likeness = asked.map((word) => kept(like, word, () => likeWords(word, words)));
   const sharing = new Set<number>();
-  for (const words of likeness)
-    for (const word of words.keys()) for (const at of spoken.get(word)?.inNames ?? []) sharing.add(at);
+  for (const alike of likeness)
+    for (const word of alike.keys())
+      for (const at of words.names.subarray(words.starts[word], words.starts[word + 1])) sharing.add(at);
   const together = lettered(asked.join(' '));
   const scores = new Map<FoodRow, number>();
   for (let at = 0; at < names.length; at++) {
-    const name = names[at] as Name;
-    const shared = sharing.has(at) ? sharedWords(likeness, weights, name.words) : 0;
-    const score = Math.max(shared, spellingLikeness(together, name, Math.max(LEAST, shared)));
+    const name = names[at] as string;
+    const shared = sharing.has(at) ? sharedWords(likeness, weights, name, words) : 0;
+    const spelled = spellingLikeness(together, name, letters[at] as number, Math.max(LEAST, shared));
+    const score = Math.max(shared, spelled);
     if (score < LEAST) continue;
-    const { meant } = name;
-    for (const row of 'read' in meant ? [meant] : meant) scores.set(row, Math.max(scores.get(row) ?? 0, score));
+    for (const row of [index.get(name) ?? []].flat()) scores.set(row, Math.max(scores.get(row) ?? 0, score));
   }
   const nearest = [...scores].sort(([, a], [, b]) => b - a);
   return nearest.slice(0, MOST).map(([row]) => row.read());
 }
 
-/** The words of the book that one is like, and how much. */
-function likeWords(word: string, spoken: Spellings['spoken']): ReadonlyMap<string, number> {
+/** The words of the book that one is like, by their numbers, and how much. */
+function likeWords(word: string, { texts, letters }: Words): ReadonlyMap<number, number> {
   const asked = lettered(word);
-  const like = new Map<string, number>();
-  for (const other of spoken.values()) {
-    const alike = wordLikeness(asked, other);
-    if (alike > 0) like.set(other.text, alike);
+  const like = new Map<number, number>();
+  for (let number = 0; number < texts.length; number++) {
+    const alike = wordLikeness(asked, texts[number] as string, letters[number] as number);
+    if (alike > 0) like.set(number, alike);
   }
   return like;
 }
@@ -137,10 +161,12 @@ function weightOf(word: string, last: boolean, spoken: boolean): number {
 
 /** 0 to 1: how much of what was asked is in the name, less for every word that the name has over. */
 function sharedWords(
-  likeness: readonly ReadonlyMap<string, number>[],
+  likeness: readonly ReadonlyMap<number, number>[],
   weights: readonly number[],
-  name: readonly string[],
+  called: string,
+  { numbers }: Words,
 ): number {
+  const name = called.split(' ').map((word) => numbers.get(word) ?? -1);
   let met = 0;
   let all = 0;
   likeness.forEach((like, at) => {
@@ -148,31 +174,33 @@ function sharedWords(
     all += weight;
     let best = 0;
     for (let i = 0; i < name.length; i++)
-      best = Math.max(best, (like.get(name[i] ?? '') ?? 0) * (i === name.length - 1 ? 1 : 0.8));
+      best = Math.max(best, (like.get(name[i] ?? -1) ?? 0) * (i === name.length - 1 ? 1 : 0.8));
     met += weight * best;
   });
   return (met / all) * (1 - 0.08 * Math.max(0, name.length - likeness.length));
 }
 
-function wordLikeness(a: Lettered, b: Lettered): number {
-  if (a.text === b.text) return 1;
-  const alike = spellingLikeness(a, b, LEAST_SPELLING);
+function wordLikeness(a: Lettered, b: string, letters: number): number {
+  if (a.text === b) return 1;
+  const alike = spellingLikeness(a, b, letters, LEAST_SPELLING);
   return alike >= LEAST_SPELLING ? alike * 0.9 : 0;
 }
 
 /** 0 to 1; 0 where it cannot come up to what is asked for. */
-function spellingLikeness(a: Lettered, b: Lettered, least: number): number {
-  const longer = Math.max(a.text.length, b.text.length);
-  if (Math.abs(a.text.length - b.text.length) > longer * 0.35) return 0;
+function spellingLikeness(a: Lettered, b: string, letters: number, least: number): number {
+  const longer = Math.max(a.text.length, b.length);
+  if (Math.abs(a.text.length - b.length) > longer * 0.35) return 0;
   // Every letter that only one of them has is a change.
-  const changes = Math.max(bits(a.letters & ~b.letters), bits(b.letters & ~a.letters));
-  return 1 - changes / longer < least ? 0 : 1 - distance(a.text, b.text) / longer;
+  const changes = Math.max(bits(a.letters & ~letters), bits(letters & ~a.letters));
+  return 1 - changes / longer < least ? 0 : 1 - distance(a.text, b) / longer;
 }
 
-function lettered(text: string): Lettered {
+const lettered = (text: string): Lettered => ({ text, letters: lettersOf(text) });
+
+function lettersOf(text: string): number {
   let letters = 0;
   for (let i = 0; i < text.length; i++) letters |= 1 << (text.charCodeAt(i) & 31);
-  return { text, letters };
+  return letters;
 }
 
 /** How many bits of a number are set. */

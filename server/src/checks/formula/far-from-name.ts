@@ -87,7 +87,7 @@ const mayBe = ({ needs = [], measures }: Kind, part: Part): boolean =>
 export const FRIES = deed(({ craft }) => craft === 'fry' || craft === 'deep-fry');
 const CHURNS = deed(({ craft }) => craft === 'churn');
 
-/** A gram of it brings so much of what it is listed for (judgement), if that is not its acid: milk is water, flour is no salt. */
+/** A gram of it brings so much of what it is listed for (judgement), if that is not its acid or its egg: milk is water, flour is no salt. */
 const MAINLY = 0.3;
 
 /** What of the list brings most of what there is too much of, or is there to bring it and does too little. */
@@ -99,6 +99,7 @@ export function carrierIn(part: Part, name: MeasureName, side: Side): Ingredient
     topG === undefined
       ? mostBringing(part, top)
       : mostOf(part.head.ingredients, (i) => topG(i)?.high ?? gramsOf(i) * bringing(i, top));
-  const isFor = brings && (bringing(brings, top) > MAINLY || brings.food?.roles.includes('acid'));
+  const isFor =
+    brings && (bringing(brings, top) > MAINLY || brings.food?.roles.includes('acid') || isIn(brings, 'egg'));
   return side === 'high' || topG !== undefined || isFor ? brings : undefined;
 }

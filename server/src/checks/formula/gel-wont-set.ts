@@ -89,8 +89,8 @@ const HELPED = 0.6;
 
 const isFar = ({ measure, value }: BandValues): boolean => value.high < (measure.implausible[0] ?? 0) * HELPED;
 
-/** What else sets, by its share of the whole. */
-function isHelped(contents: readonly Ingredient[]): boolean {
+/** Whether something else sets it, by its share of the whole. */
+export function isHelped(contents: readonly Ingredient[]): boolean {
   let [whole, starch, protein, chocolate] = [0, 0, 0, 0];
   for (const i of contents) {
     const grams = gramsOf(i);

@@ -1,21 +1,14 @@
 import { percentRange, percentText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import { anyDoes, deed, does } from '../../recipe/journey/deeds.ts';
+import { anyDoes, does } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
-import { type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
+import { mixtureOf } from '../../recipe/measures/mixture.ts';
 import { isIncomplete } from '../../recipe/measures/part-measure.ts';
-import {
-  type Foods,
-  type Guard,
-  gramsAmong,
-  isAmong,
-  type Proportion,
-  proportions,
-} from '../../recipe/measures/proportions.ts';
+import { gramsAmong, isAmong, type Proportion, proportions } from '../../recipe/measures/proportions.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { takenFor } from '../../recipe/taken-for.ts';
 import { wordsOf } from '../../recipe/words.ts';
@@ -25,13 +18,14 @@ import { onceWith } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { ingredientPlace, mostOf } from './band.ts';
-import { isDish } from './dishes.ts';
 import { FRIES, farFrom } from './far-from-name.ts';
+import { firstUse, GUARDS, IN_WATER, type Seen } from './guards.ts';
 
 interface Values {
   readonly name: string;
   /** What it is held against; absent for the whole. */
   readonly against?: string;
+  readonly isOfWhole: boolean;
   readonly low: number;
   readonly high: number;
   readonly least?: number;
@@ -46,19 +40,27 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Of a part of no kind: the share of strong foods in the whole (vanilla, spices, gelatine, garlic, salt in a sweet bake, sugar on meat), and of foods against what governs them: yeast and fat to flour, liquid to rice and couscous, starch to liquid, water to flour in a dough that is kneaded. Past these shares lie no recipes: it is a spoon for another, or a figure too many.
+  explain: `**What it computes.** Of a part of no kind: the share of strong foods in the whole (vanilla, spices, gelatine, garlic, salt in a sweet bake, sugar, fat and vinegar on meat), and of foods against what governs them: yeast, fat, sugar, egg and liquid to flour that is raised, liquid to rice and couscous, starch to liquid, water to flour in a dough that is kneaded, egg to the milk that it sets. Past these shares lie no recipes: it is a spoon for another, or a figure too many.
 
 **What to do.** Look at the amount. If it is meant so, write what the part is (\`as rub\`, \`as marinade\`).
 
 **Silent** for parts with a kind or that go into others, for what is no dish, up to twice as much where the title names the food, and where a food or a weight is not known.`,
   find: ({ recipe, house }) => outOf(recipe, house),
-  say: ({ name, against, low, high, least, most }) => {
+  say: ({ name, against, isOfWhole, low, high, least, most }) => {
     const isMany = against !== undefined && (most ?? 0) >= 3;
+    const of =
+      against === undefined
+        ? isOfWhole
+          ? ' of all that goes in'
+          : ''
+        : isMany
+          ? ` the ${against}`
+          : ` of the ${against}`;
     const value = isMany ? `${significant(low === high ? low : (low + high) / 2, 2)} times` : percentRange(low, high);
     const edge = (at: number): string => (isMany ? `${significant(at, 2)} times` : percentText(at));
     const past = most !== undefined && low > most;
     return {
-      message: `The ${name} comes to ${value} ${against === undefined ? 'of all that goes in' : isMany ? `the ${against}` : `of the ${against}`}, and hardly any recipe has ${past ? `more than ${edge(most)}` : `less than ${edge(least ?? 0)}`}. Look at the amount; a figure or a spoon may be wrong.`,
+      message: `The ${name}: ${value}${of}, and hardly any recipe has ${past ? `more than ${edge(most)}` : `less than ${edge(least ?? 0)}`}. Look at the amount; a figure or a spoon may be wrong.`,
       value: (low + high) / 2,
       unit: '1',
       band: [least ?? null, most ?? null],
@@ -122,13 +124,6 @@ const isOfOneFood = ({ top, bottom }: Proportion): boolean =>
 const counts = ({ top, bottom }: Proportion, i: Ingredient): boolean =>
   typeof top === 'string' || isAmong(top, i) || (bottom !== undefined && isAmong(bottom, i));
 
-interface Seen {
-  readonly part: Part;
-  readonly contents: readonly Ingredient[];
-  readonly mix: Mixture;
-  readonly title: ReadonlySet<string>;
-}
-
 /** Less than this is not what it is made with: all of it is on no list. */
 const NONE = 0.05;
 /** How many times as much a dish may have of what it is called by. */
@@ -152,13 +147,15 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
   if (value === undefined || (bottom !== undefined && of === undefined)) return undefined;
   const isNamed = bottom === undefined && wordsOf(main.name).some((word) => title.has(word));
   const most = row.most === undefined ? undefined : row.most * (isNamed ? NAMED : 1);
-  const isLow = least !== undefined && value.high < least && value.low > NONE && !isWetOtherwise(row, seen);
+  const some = row.where === 'bound' ? 0 : NONE;
+  const isLow =
+    least !== undefined && value.high < least && value.low > (least > some ? some : 0) && !isWetOtherwise(row, seen);
   if (!isLow && !(most !== undefined && value.low > most)) return undefined;
   const at = ingredientPlace(main);
   if (at === undefined || (isIn(main, 'fat') && anyDoes(part.steps, FRIES))) return undefined;
-  const named = typeof top === 'string' ? MEASURES[top].words : main.name;
   const values: Values = {
-    name: named,
+    name: typeof top === 'string' ? MEASURES[top].words : namesOf(contents.filter(is)),
+    isOfWhole: bottom === undefined && typeof top !== 'string',
     ...(of !== undefined && { against: of.name }),
     ...value,
     ...(least !== undefined && { least }),
@@ -167,6 +164,16 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
   };
   return { at: { ...at, part: part.index }, values };
 }
+
+/** What is added up, by what is a good part of the sum. */
+function namesOf(lines: readonly Ingredient[]): string {
+  const sum = lines.reduce((all, i) => all + gramsOf(i), 0);
+  return lines
+    .filter((i) => gramsOf(i) >= sum * NAMED_FROM)
+    .map(({ name }) => name)
+    .join(' and ');
+}
+const NAMED_FROM = 0.15;
 
 /** Of what there is most of, beside oil, the dish is made: garlic in its oil. */
 const isNoOil = (i: Ingredient): boolean => !isIn(i, 'fat');
@@ -198,8 +205,8 @@ const wet = ({ food }: Ingredient): number => (food?.per100.water ?? 0) / 100;
 
 /** Whether what is juicy, or water that is on no list, may be what little there is. */
 function isWetOtherwise({ top, bottom }: Proportion, { contents, part }: Seen): boolean {
-  if (typeof top === 'string') return false;
-  const grain = bottom === undefined ? 0 : gramsAmong(contents, (i) => isAmong(bottom, i)).high;
+  if (typeof top === 'string' || bottom === undefined) return false;
+  const grain = gramsAmong(contents, (i) => isAmong(bottom, i)).high;
   const others = contents.filter((i) => !isAmong(top, i) && !keepsItsWater(i));
   if (others.reduce((sum, i) => sum + gramsOf(i) * wet(i), 0) > grain) return true;
   // In what is listed, from where that goes in.
@@ -209,51 +216,3 @@ function isWetOtherwise({ top, bottom }: Proportion, { contents, part }: Seen): 
 
 /** What lies in it whole gives the rest no water. */
 const keepsItsWater = (i: Ingredient): boolean => isIn(i, 'flesh') || isIn(i, 'egg') || i.food?.class === 'cured meat';
-
-/** The first step that takes some of them. */
-const firstUse = (part: Part, foods: Foods): number =>
-  Math.min(
-    ...part.ledger.flatMap(({ ingredient, uses }) =>
-      isAmong(foods, ingredient) ? uses.flatMap((use) => (use.part === part.index ? [use.step] : [])) : [],
-    ),
-  );
-
-const IN_WATER = deed(({ act, medium }) => act === 'heat' && (medium?.is === 'water' || medium?.is === 'steam'));
-const KNEADS = deed(({ craft }) => craft === 'knead');
-
-/** In a dough that is boiled, the water that it boils in may be listed. */
-const isKneaded = ({ steps }: Part): boolean => anyDoes(steps, KNEADS) && !anyDoes(steps, IN_WATER);
-
-/** Shares of the whole from which a part is what a row asks for (judgement). */
-const FLOUR = 0.2;
-const SWEET = 0.12;
-const FLESH = 0.25;
-const LIQUID = 0.5;
-const PLANT = 0.15;
-const FLOURY = 0.08;
-
-const GUARDS: Readonly<Record<Guard, (seen: Seen, row: Proportion) => boolean>> = {
-  dish: ({ mix }) => isDish(mix),
-  flour: ({ mix: { of, massG } }) => of.flour >= massG * FLOUR,
-  'sweet bake': ({ mix: { of, massG } }) => of.flour >= massG * FLOUR && of.sugar >= massG * SWEET,
-  sweetened: ({ mix: { of, massG } }) => of.flour > 0 && of.flesh === 0 && of.sugar >= massG * SWEET,
-  flesh: ({ mix }) => isDish(mix) && mix.of.flesh >= mix.massG * FLESH,
-  absorbed: ({ part, mix }, { bottom }) => {
-    // A cake or a bread of it is no pot of it.
-    if (mix.of.flour > mix.massG * FLOURY) return false;
-    const first = bottom === undefined ? 0 : firstUse(part, bottom);
-    const since = Number.isFinite(first) ? first : 0;
-    return part.steps.length > 0 && !part.steps.some((step, at) => at >= since && does(step, LEAVES));
-  },
-  liquid: ({ mix: { of, massG } }) => of.liquid >= massG * LIQUID && of.flesh === 0 && of.egg < massG * SWEET,
-  kneaded: ({ part, mix: { of, massG } }) => isKneaded(part) && of.plant < massG * PLANT,
-  // Pretzels are boiled in their soda.
-  yeasted: ({ part, mix: { of, massG } }) =>
-    of.flour >= massG * FLOUR && of.yeast > 0 && !anyDoes(part.steps, IN_WATER),
-  'yeast dough': ({ part, mix }) => isKneaded(part) && mix.of.yeast > 0,
-};
-
-/** What the liquid is poured off from again. */
-const LEAVES = deed(
-  ({ craft, act }) => craft === 'drain' || craft === 'strain' || craft === 'rinse' || act === 'discard',
-);

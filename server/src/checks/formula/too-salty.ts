@@ -23,6 +23,8 @@ const USUAL = '0.5 to 1.5 %';
 const BED = 0.2;
 /** Of the salt, what comes of salt by itself: a dish of olives, soy sauce or ham is as salt as they are (judgement). */
 const PLAIN = 0.5;
+/** Flour of the whole from which it is a dough or a batter (judgement). */
+const FLOURY = 0.25;
 /** Of the whole, liquid that is listed: what boils in less boils in water that is not (judgement). */
 const LISTED_LIQUID = 0.1;
 
@@ -88,13 +90,20 @@ interface Salty {
 
 const NONE: readonly Salty[] = [];
 
+interface Salted {
+  readonly share: Range;
+  readonly contents: readonly Ingredient[];
+  readonly salt: Ingredient;
+  readonly isDough: boolean;
+}
+
 function salty(recipe: Recipe, part: Part): readonly Salty[] {
   const { head, index } = part;
   if (head.kind !== undefined || head.ingredients.length === 0 || isIncomplete(part)) return NONE;
   const worked = tooSalty(part);
   if (worked === undefined || recipe.parts.some(({ includes }) => includes.includes(head))) return NONE;
   const takenIn = recipe.parts.filter((other) => part.includes.includes(other.head));
-  if ([part, ...takenIn].some(losesSalt)) return NONE;
+  if ([part, ...takenIn].some((each) => losesSalt(each, worked.isDough))) return NONE;
   const place = ingredientPlace(worked.salt);
   if (place === undefined) return NONE;
   const { share, contents, salt } = worked;
@@ -104,20 +113,18 @@ function salty(recipe: Recipe, part: Part): readonly Salty[] {
 }
 
 /** What the list of a part holds, where it is surely too salt for a dish and is one by what is in it. */
-const tooSalty = onceFor(
-  (part: Part): { share: Range; contents: readonly Ingredient[]; salt: Ingredient } | undefined => {
-    const salt = saltLine(part);
-    if (salt === undefined) return undefined;
-    const contents = contentsOf(part).map((each) => taken(part, each));
-    const worked = workOut('salt share', contents);
-    if (!worked.known || worked.value.low <= MOST || worked.value.high > BED) return undefined;
-    const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
-    const plain = contents.reduce((sum, each) => (each.food?.class === 'salt' ? sum + gramsOf(each) : sum), 0);
-    if (plain < mix.saltG * PLAIN || mix.unweighed > 0 || !isDish(mix) || isSour(mix) || boilsInOther(part, mix))
-      return undefined;
-    return { share: worked.value, contents, salt };
-  },
-);
+const tooSalty = onceFor((part: Part): Salted | undefined => {
+  const salt = saltLine(part);
+  if (salt === undefined) return undefined;
+  const contents = contentsOf(part).map((each) => taken(part, each));
+  const worked = workOut('salt share', contents);
+  if (!worked.known || worked.value.low <= MOST || worked.value.high > BED) return undefined;
+  const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
+  const plain = contents.reduce((sum, each) => (each.food?.class === 'salt' ? sum + gramsOf(each) : sum), 0);
+  if (plain < mix.saltG * PLAIN || mix.unweighed > 0 || !isDish(mix) || isSour(mix) || boilsInOther(part, mix))
+    return undefined;
+  return { share: worked.value, contents, salt, isDough: mix.of.flour >= mix.massG * FLOURY };
+});
 
 /** So much of it as the steps take; all of what no step names. */
 function taken(part: Part, ingredient: Ingredient): Ingredient {
@@ -131,9 +138,10 @@ const boilsInOther = ({ steps }: Part, { massG, of }: Mixture): boolean =>
 
 const BOILS = deed(({ act, medium }) => act === 'heat' && medium?.is === 'water');
 
-/** Whether by the steps some of the salt is left behind, or what lies in it is cured. */
-function losesSalt({ steps }: Part): boolean {
+/** Whether by the steps some of the salt is left behind, or what lies in it is cured: a dough only rests. */
+function losesSalt({ steps }: Part, isDough: boolean): boolean {
   if (anyDoes(steps, LOSES)) return true;
+  if (isDough) return false;
   // What lay in salt for long before any heat.
   let isRaw = true;
   return steps.some((step) =>

@@ -17,7 +17,8 @@ import type { MeasureName } from './kind.ts';
  * What a part must be. `dish`: made of foods that dishes are made of. `flour`: flour is a good part of it; `sweet bake`: sugar as well; `sweetened`: some
  * flour, and much sugar. `flesh`: meat or
  * fish is. `absorbed`: what it is held against stays in its liquid. `liquid`: most of it is liquid, without meat or flour of its own. `yeasted`: flour
- * and yeast. `kneaded`, `yeast dough`: by the steps.
+ * and yeast. `kneaded`, `yeast dough`: by the steps. `leavened`, `raised`: powder or soda, or yeast, lifts some flour. `bound`: much flour, and something
+ * wet. `custard`: milk with some egg, and nothing else that sets it. `set`: nothing but a gelling agent sets it.
  */
 const GUARDS = [
   'dish',
@@ -30,6 +31,11 @@ const GUARDS = [
   'kneaded',
   'yeasted',
   'yeast dough',
+  'leavened',
+  'raised',
+  'bound',
+  'custard',
+  'set',
 ] as const;
 export type Guard = (typeof GUARDS)[number];
 

@@ -29,6 +29,8 @@ export const FROM = -45;
 export const STEP = 0.2;
 const TO = 260;
 const ROWS = Math.round((TO - FROM) / STEP) + 1;
+/** Rows up to the first from which on no figure of a substance changes. */
+const CHANGING = rowsUpTo(HELD_ABOVE + STEP);
 
 /** Lean meat, fish and most wet food: milk freezes at −0.55 °C (Leighton 1927), what has more dissolved a little lower (judgement). */
 const FREEZES_C = -1;
@@ -54,7 +56,7 @@ export function materialOf({ makeup, porosity = 0, freezesC = FREEZES_C }: Mater
   const { heat, volume, conducts, vapour } = atRows();
   let sum = 0;
   let iceBefore = iceAt(unbound, FROM, freezesC);
-  for (let row = 0; row < ROWS; row++) {
+  for (let row = 0; row < CHANGING; row++) {
     const celsius = FROM + row * STEP;
     const ice = iceAt(unbound, celsius, freezesC);
     if (row > 0) {
@@ -71,7 +73,19 @@ export function materialOf({ makeup, porosity = 0, freezesC = FREEZES_C }: Mater
       porosity === 0 ? solid : withAir(solid, porosity) + (isWet ? porosity * (vapour[row] as number) : 0);
     iceBefore = ice;
   }
+  // What is dry takes as much for each row, and conducts alike.
+  const each = summed(heat, CHANGING - 1, makeup, makeup.water, 0) * STEP;
+  for (let row = CHANGING; row < ROWS; row++) {
+    sum += each;
+    enthalpy[row] = sum * density;
+  }
+  conductivity.fill(conductivity[CHANGING - 1] as number, CHANGING);
   return { enthalpy, conductivity, density };
+}
+
+/** Rows from the first to the one at or above so many °C. */
+function rowsUpTo(celsius: number): number {
+  return Math.ceil((celsius - FROM) / STEP) + 1;
 }
 
 type EachAtRows = Readonly<Record<Substance, Float64Array>>;
@@ -93,7 +107,7 @@ const atRows = once((): AtRows => {
   const known = substances();
   // From where on a figure stays what it is, none is worked out: a start waits for them.
   const rows = (figure: (celsius: number) => number, staysFrom: number) => {
-    const changing = Math.ceil((staysFrom - FROM) / STEP) + 1;
+    const changing = rowsUpTo(staysFrom);
     const all = new Float64Array(ROWS).fill(figure(TO), changing);
     all.set(Float64Array.from({ length: changing }, (_, row) => figure(FROM + row * STEP)));
     return all;

@@ -2,7 +2,7 @@
  * Every kind says within what it is heated, or that it is not. That recipes which work lie within is held where they are kept quiet.
  */
 import { describe, expect, test } from 'vitest';
-import dishesText from '../../server/data/heat/dishes.tsv';
+import dishesText from '../../server/data/dishes.tsv';
 import text from '../../server/data/heat/spans.tsv';
 import { spansOf } from '../../server/src/heat/spans.ts';
 import { rowsIn, wordsIn } from '../../server/src/measure/table-rows.ts';
@@ -26,7 +26,11 @@ describe.each(rows)('%s, %s, %s', (of, way, needs, coldest, hottest, least, most
   });
 });
 
-describe.each(rowsIn(dishesText))('%s, with %s', (words, needs, of, source) => {
+const dishes = rowsIn(dishesText).map(
+  ([words = '', , , , , needs = '', of = '', source = '']) => [words, needs, of, source] as const,
+);
+
+describe.each(dishes)('%s, with %s', (words, needs, of, source) => {
   test('is held against rows that there are, where families lie that there are', () => {
     expect(wordsIn(words)).not.toEqual([]);
     expect(wordsIn(of).filter((each) => !rows.some(([names]) => wordsIn(names).includes(each)))).toEqual([]);
@@ -37,8 +41,8 @@ describe.each(rowsIn(dishesText))('%s, with %s', (words, needs, of, source) => {
 });
 
 test('what a row is of is a kind, a dish, or what lies there', () => {
-  const dishes = rowsIn(dishesText).flatMap(([, , of]) => wordsIn(of));
-  const known = new Set<string>([...KINDS.map(({ name }) => name), ...dishes]);
+  const heated = dishes.flatMap(([, , of]) => wordsIn(of));
+  const known = new Set<string>([...KINDS.map(({ name }) => name), ...heated]);
   expect(rows.flatMap(([of]) => wordsIn(of)).filter((each) => !known.has(each) && !/^any\b/.test(each))).toEqual([]);
 });
 

@@ -1,8 +1,8 @@
 /**
- * Knows which dish a name, or words of a sentence, end with, from `data/heat/dishes.tsv`: `Lemon polenta cake` is a cake, `the sausage rolls`
+ * Knows the table of dishes, `data/dishes.tsv`, and which of them a name, or words of a sentence, end with: `Lemon polenta cake` is a cake, `the sausage rolls`
  * are no rolls. Refuses to know lists, and what is done.
  */
-import dishesText from '../../data/heat/dishes.tsv';
+import dishesText from '../../data/dishes.tsv';
 import { once, onceByText } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { sentenceIn } from '../notation/sentence.ts';
@@ -20,6 +20,34 @@ export interface Dish {
   readonly spans: readonly string[];
 }
 
+/** A row of the table: cells that `recipe/names/dishes.ts` reads, and what is held of heat. */
+interface DishRow {
+  readonly names: readonly string[];
+  /** `is`, `of`, `not` and `needs`; absent where it says nothing of the list. */
+  readonly held?: readonly string[];
+  readonly needs: Dish['needs'];
+  /** None where it says nothing of heat. */
+  readonly spans: Dish['spans'];
+}
+
+/** `as bread`: what the row that begins with it says. */
+const AS = 'as ';
+
+export const dishRows = once((): readonly DishRow[] => {
+  const said = new Map<string, readonly string[]>();
+  return rowsIn(dishesText).map(([words, is = '', of = '', not = '', needs = '', lies, heated]): DishRow => {
+    const names = wordsIn(words);
+    const cells = said.get(is) ?? [is, of, not, needs];
+    if (!said.has(is)) said.set(`${AS}${names[0]}`, cells);
+    return {
+      names,
+      ...(cells.some((cell) => cell !== '') && { held: cells }),
+      needs: wordsIn(lies).map((each) => each.split('/')),
+      spans: wordsIn(heated),
+    };
+  });
+});
+
 const NONE: readonly Dish[] = [];
 /** Words of the longest name in the table. */
 const MOST_WORDS = 5;
@@ -27,9 +55,9 @@ const MOST_WORDS = 5;
 /** By what names are compared by: small letters without accents. */
 const BY_NAME = once((): ReadonlyMap<string, readonly Dish[]> => {
   const dishes = new Map<string, Dish[]>();
-  for (const [words, needs, spans] of rowsIn(dishesText))
-    for (const name of wordsIn(words)) {
-      const dish = { name, needs: wordsIn(needs).map((each) => each.split('/')), spans: wordsIn(spans) };
+  for (const { names, needs, spans } of dishRows())
+    for (const name of spans.length === 0 ? [] : names) {
+      const dish = { name, needs, spans };
       for (const form of nounForms(name)) dishes.set(form, [...(dishes.get(form) ?? []), dish]);
     }
   return dishes;

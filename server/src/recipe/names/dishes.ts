@@ -1,11 +1,11 @@
 /**
- * Knows what a title says that a dish is, by its last words, from `data/dishes.tsv`.
+ * Knows what a title says that a dish is, by its last words, from the table of dishes.
  * Refuses to know whether its list bears that out.
  */
-import dishesText from '../../../data/dishes.tsv';
 import type { FoodClass } from '../../food/food.ts';
 import { once, onceByText } from '../../measure/once.ts';
-import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
+import { wordsIn } from '../../measure/table-rows.ts';
+import { dishRows } from '../../prose/dish-named.ts';
 import type { Kind } from '../measures/kind.ts';
 import { kindNamed } from '../measures/kinds.ts';
 import { type DishNeed, isDishNeed } from '../measures/needs.ts';
@@ -68,8 +68,9 @@ const BESIDE: ReadonlySet<string> = new Set(['with', 'in', 'on', 'for', 'from', 
 
 const ROWS = once((): ReadonlyMap<string, Row> => {
   const rows = new Map<string, Row>();
-  for (const [names, kinds, of, not, needs] of rowsIn(dishesText))
-    for (const name of wordsIn(names)) {
+  for (const { names, held } of dishRows())
+    for (const name of held === undefined ? [] : names) {
+      const [kinds, of, not, needs] = held ?? [];
       const row: Row = {
         name,
         kinds: wordsIn(kinds).flatMap((each) => kindNamed(each) ?? []),

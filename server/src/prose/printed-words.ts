@@ -21,6 +21,7 @@ export type PrintedWord =
   | 'whole'
   | 'without'
   | 'makes'
+  | 'gives'
   | 'fills'
   | 'filled'
   | 'sold'
@@ -38,10 +39,14 @@ export type PrintedWord =
 
 export type Items = readonly SentenceItem[];
 
-const BY_WORD = once(
-  (): ReadonlyMap<string, PrintedWord> =>
-    new Map(rowsIn(printedText).flatMap(([is = '', words]) => wordsIn(words).map((w) => [w, is as PrintedWord]))),
-);
+const BY_WORD = once((): ReadonlyMap<string, readonly PrintedWord[]> => {
+  const byWord = new Map<string, readonly PrintedWord[]>();
+  for (const [is, words] of rowsIn(printedText))
+    for (const word of wordsIn(words)) byWord.set(word, [...(byWord.get(word) ?? []), is as PrintedWord]);
+  return byWord;
+});
+
+const lastOf = (word: string): PrintedWord | undefined => BY_WORD().get(word)?.at(-1);
 
 export const wordAt = (items: Items, at: number): string => {
   const item = items[at];
@@ -54,13 +59,17 @@ export const markAt = (items: Items, at: number): string => {
 };
 
 /** What the word at a place says of a figure. */
-export const saidAt = (items: Items, at: number): PrintedWord | undefined => BY_WORD().get(wordAt(items, at));
+export const saidAt = (items: Items, at: number): PrintedWord | undefined => lastOf(wordAt(items, at));
+
+/** `To give 700 ml of juice`: what comes of it. */
+export const givesAt = (items: Items, at: number): boolean =>
+  BY_WORD().get(wordAt(items, at))?.includes('gives') === true;
 
 /** A word of something that is filled and stands so: a jar, a ramekin. */
-export const isFilled = (word: string): boolean => BY_WORD().get(word) === 'filled';
+export const isFilled = (word: string): boolean => lastOf(word) === 'filled';
 
 /** A word of those who eat, or of what one of them gets. */
-export const isPortion = (word: string): boolean => BY_WORD().get(word) === 'portion';
+export const isPortion = (word: string): boolean => lastOf(word) === 'portion';
 
 /** The places of the sentences of a text: from the first item to the one after the last. */
 export function sentencesIn(items: Items): readonly (readonly [number, number])[] {

@@ -7,6 +7,7 @@ import { numberOfWord } from '../../measure/number-words.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { unitPrinted } from '../../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../../notation/tree.ts';
+import { givesAt } from '../../prose/printed-words.ts';
 import type { Portion } from '../model.ts';
 import { FUNCTION_WORDS } from '../words.ts';
 
@@ -103,8 +104,6 @@ const SOME = new Set([
   'pat',
   'pats',
 ]);
-/** `Strain, to give 700 ml of juice`: what comes of it, and no portion of what is listed. */
-const GIVING: ReadonlySet<string> = new Set(['give', 'gives', 'giving', 'yield', 'yields', 'yielding']);
 const ALL = new Set(['all', 'both', 'whole', 'entire', 'every']);
 
 /** The portion that stands before the item at `at`. */
@@ -121,7 +120,8 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   const item = items[i];
   if (item === undefined) return { ...plain, from: i + 1, determined };
   if (item.kind === 'measured') {
-    if (GIVING.has(wordAt(items, i - 1))) return { ...plain, from: i, determined: true };
+    // `Strain, to give 700 ml of juice`: no portion of what is listed.
+    if (givesAt(items, i - 1)) return { ...plain, from: i, determined: true };
     const portion = asShare(item, of || determined) ?? amountOf(item, !of && DETERMINERS.has(wordAt(items, i - 1)));
     return { portion, from: i, determined: true };
   }

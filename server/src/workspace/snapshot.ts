@@ -45,6 +45,8 @@ interface Lent {
   readonly run?: Run;
   /** Of the recipe written out in full. */
   readonly whole?: Lent;
+  /** The files that it builds on, as they were. */
+  readonly loaded?: Below['loaded'];
 }
 
 /** What a base lists or says otherwise than a variant thinks leaves nothing out. */
@@ -57,7 +59,7 @@ const HARMLESS: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>([
 /** Of a base, as it stood with what it builds on. */
 const BY_ITSELF = keptOn<
   Loaded,
-  { readonly house: House; readonly rests: readonly Loaded[]; readonly findings: Findings['open'] }
+  { readonly house: House; readonly rests: readonly Loaded[]; readonly findings: Findings['open']; readonly lent: Lent }
 >();
 
 /** What one recipe builds on, each file once, however many of its bases build on it. */
@@ -340,21 +342,28 @@ export class Snapshot implements Scene {
     if (base === undefined) return [];
     const known = BY_ITSELF.get(base);
     if (known?.house === this.house && known.rests.every((on) => this.baseAt(on.path) === on)) return known.findings;
-    const document = parseDocument(base.text);
-    const { findings, written, isWhole } = new Snapshot(
+    const document = parseTogether(base.text);
+    // All variants were given the same one before an edit of it.
+    const last = this.before.loaded?.get(path);
+    const lent = last && BY_ITSELF.get(last)?.lent;
+    const byItself = new Snapshot(
       base.path,
       0,
       document,
       this.house,
       this.bases,
-      {},
+      // Whatever is being typed there is found.
+      { ...lent, ...(lent?.run && { run: { ...lent.run, lines: document.lines } }) },
       undefined,
       undefined,
       this.below,
     );
+    const { findings, written, isWhole } = byItself;
     const rests = (written?.files ?? []).flatMap((file) => this.baseAt(file) ?? []);
     // What is not there yet may come.
-    if (isWhole) BY_ITSELF.set(base, { house: this.house, rests, findings: findings.open });
+    const { outline, recipe, madeRun: run } = byItself;
+    const now = { outline, recipe, ...(run && { run }) };
+    if (isWhole) BY_ITSELF.set(base, { house: this.house, rests, findings: findings.open, lent: now });
     return findings.open;
   }
 
@@ -369,6 +378,13 @@ export class Snapshot implements Scene {
     const recipe = this.madeRecipe ?? this.before.recipe;
     const run = this.madeRun ?? this.before.run;
     const whole = this.madeWhole?.lent() ?? this.before.whole;
-    return { ...(from && { outline: from }), ...(recipe && { recipe }), ...(run && { run }), ...(whole && { whole }) };
+    const loaded = this.below.loaded.size > 0 ? this.below.loaded : this.before.loaded;
+    return {
+      ...(from && { outline: from }),
+      ...(recipe && { recipe }),
+      ...(run && { run }),
+      ...(whole && { whole }),
+      ...(loaded && { loaded }),
+    };
   }
 }

@@ -1,5 +1,5 @@
 /**
- * Knows a block worked out alone, as a recipe of one part: what a line of its list weighs, and where its steps name it.
+ * Knows a block worked out alone, as a recipe of one part: what a line of its list weighs, and where its steps name it; and blocks worked out together.
  * Refuses to change it.
  */
 import { likelyGrams } from '../../food/weigh.ts';
@@ -8,7 +8,7 @@ import { keptOn } from '../../notation/kept.ts';
 import { outline } from '../../notation/outline.ts';
 import type { Ingredient, Recipe, World } from '../../recipe/model.ts';
 import { bindRecipe } from '../../recipe/recipe.ts';
-import { type Block, ingredientName, namesIt } from '../written.ts';
+import { type Block, ingredientName, namesIt, type WrittenLine } from '../written.ts';
 
 interface BoundBlock {
   readonly document: Document;
@@ -42,10 +42,26 @@ export function gramsIn(block: Block, line: number, world: World): number | unde
 function boundAlone(block: Block, world: World): BoundBlock {
   const known = BOUND.get(block);
   if (known?.recipe.world === world) return known;
-  const document = parseTogether(['recipe x', ...block.lines.map((l) => l.text)].join('\n'));
-  const bound = { document, recipe: bindRecipe(outline(document), world) };
+  const bound = boundIn(block.lines, world);
   BOUND.set(block, bound);
   return bound;
+}
+
+const TOGETHER = keptOn<readonly Block[], BoundBlock & { readonly lines: readonly WrittenLine[] }>();
+
+/** Blocks as one recipe, whose lines stand one lower in the document; those of a base are bound once for all its variants. */
+export function boundTogether(blocks: readonly Block[], world: World) {
+  const known = TOGETHER.get(blocks);
+  if (known?.recipe.world === world) return known;
+  const lines = blocks.flatMap((b) => b.lines);
+  const bound = { lines, ...boundIn(lines, world) };
+  TOGETHER.set(blocks, bound);
+  return bound;
+}
+
+function boundIn(lines: readonly WrittenLine[], world: World): BoundBlock {
+  const document = parseTogether(['recipe x', ...lines.map((l) => l.text)].join('\n'));
+  return { document, recipe: bindRecipe(outline(document), world) };
 }
 
 /** The line of a block that names an ingredient, or -1. */

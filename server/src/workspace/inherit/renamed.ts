@@ -3,14 +3,11 @@
  * Refuses to change a list.
  */
 import { applyEdits, replaceSpan, type TextEdit } from '../../edits/text-edit.ts';
-import { parseTogether } from '../../notation/document.ts';
-import { outline } from '../../notation/outline.ts';
 import type { Statement } from '../../notation/tree.ts';
 import type { World } from '../../recipe/model.ts';
-import { bindRecipe } from '../../recipe/recipe.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { type Block, namesIt, type Origin, type WrittenLine } from '../written.ts';
-import { lineOf, mentionsOf } from './bound-block.ts';
+import { boundTogether, lineOf, mentionsOf } from './bound-block.ts';
 
 /** The steps of a block with an ingredient's mentions in its new name, where the old words no longer fit it. */
 export function renameMentions(
@@ -40,9 +37,8 @@ export function namedElsewhere(
   const others = blocks.filter((b) => !holding.includes(b));
   if (old === undefined || name === undefined || word === undefined || holding.length === 0) return texts;
   if (!others.some((b) => b.lines.some(({ text }) => wordsOf(text).includes(word)))) return texts;
-  const lines = blocks.flatMap((b) => b.lines);
-  const document = parseTogether(['recipe x', ...lines.map((l) => l.text)].join('\n'));
-  const { parts, partsAt } = bindRecipe(outline(document), world);
+  const { lines, document, recipe } = boundTogether(blocks, world);
+  const { parts, partsAt } = recipe;
   const gone = new Set(holding.map((b) => b.lines[lineOf(b, old.text)]));
   const elsewhere = new Set(others.flatMap((b) => b.lines));
   const edits = new Map<string, TextEdit>();

@@ -18,7 +18,7 @@ test.each(KINDS.map(({ name }) => name))('%s has a row', (name) => {
 describe.each(rows)('%s, %s, %s', (of, way, needs, coldest, hottest, least, most, source) => {
   test('its ends are in order, and it has a source', () => {
     expect(wordsIn(of)).not.toEqual([]);
-    expect(['oven', 'stove', 'fat', 'rise', 'live', 'inside', 'shelf', 'none']).toContain(way);
+    expect(['oven', 'stove', 'fat', 'rise', 'live', 'inside', 'shelf', 'cold', 'none']).toContain(way);
     if (needs !== '') expect(FAMILIES).toContain(needs);
     if (coldest !== '' && hottest !== '') expect(Number(coldest)).toBeLessThan(Number(hottest));
     if (least !== '' && most !== '') expect(Number(least)).toBeLessThan(Number(most));

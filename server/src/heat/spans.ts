@@ -7,7 +7,7 @@ import { once } from '../measure/once.ts';
 import type { Range } from '../measure/quantity.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 
-export type HeatWay = 'oven' | 'stove' | 'fat' | 'rise' | 'live' | 'inside' | 'shelf' | 'none';
+export type HeatWay = 'oven' | 'stove' | 'fat' | 'rise' | 'live' | 'inside' | 'shelf' | 'cold' | 'none';
 
 export interface HeatSpan {
   /** °C; an open end where it is not held. */

@@ -32,6 +32,7 @@ const FAR_C: Readonly<Record<HeatWay, number>> = {
   live: 20,
   inside: 100,
   shelf: 0,
+  cold: 0,
   none: 0,
 };
 
@@ -121,6 +122,7 @@ const WHAT: Readonly<Record<HeatWay, string>> = {
   live: 'it',
   inside: 'its middle',
   shelf: 'it',
+  cold: 'it',
   none: 'it',
 };
 

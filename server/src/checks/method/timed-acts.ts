@@ -3,12 +3,13 @@
  * Refuses to judge.
  */
 import { spansOf } from '../../heat/spans.ts';
-import type { Craft } from '../../prose/event.ts';
+import type { Craft, Event } from '../../prose/event.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { type Family, isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { overParts } from '../over-parts.ts';
 import { isStoveHeat, spentIn } from './heated-on-stove.ts';
+import { kindOf } from './taken-for.ts';
 import type { Heated, WrittenTime } from './written-heat.ts';
 
 const OPEN = Number.POSITIVE_INFINITY;
@@ -18,11 +19,16 @@ export const timedByPart = overParts((part): readonly Heated[] | undefined => {
   const timed = new Map<string, WrittenTime[]>();
   /** Of what is short, all its minutes. */
   const totals = new Map<string, number>();
+  const kind = kindOf(part);
   const churns = part.steps.some((step) => boundEvents(step).some(({ event: { craft } }) => craft === 'churn'));
   for (const step of part.steps)
     for (const by of boundEvents(step)) {
       const { event, names } = by;
       if (event.said !== 'yes') continue;
+      if (event.act === 'heat' && kind !== undefined) {
+        timed.delete(kind);
+        totals.delete(kind);
+      }
       const isOfPulse =
         (event.act === 'steep' || event.act === 'stay') &&
         names.some(({ mention }) =>
@@ -30,8 +36,10 @@ export const timedByPart = overParts((part): readonly Heated[] | undefined => {
             ({ part: of, ingredient }) => of === part.index && isOf(part.head.ingredients[ingredient], 'pulse'),
           ),
         );
+      // What sets in the cold, by the kind of its part.
+      const sets = isToSet(event) && kind !== undefined && spansOf(kind, 'cold').length > 0 ? kind : undefined;
       const isLast = event.act === 'freeze' && event.craft !== 'churn' && churns;
-      const of = isOfPulse ? 'any pulse' : isLast ? 'any ice' : actOf(by, part);
+      const of = isOfPulse ? 'any pulse' : isLast ? 'any ice' : (sets ?? actOf(by, part));
       if (of === undefined) continue;
       const spent = spentIn(event);
       timed.set(of, [
@@ -44,10 +52,23 @@ export const timedByPart = overParts((part): readonly Heated[] | undefined => {
   const found = [...timed].flatMap(([of, times]): readonly Heated[] =>
     times.length === 0
       ? []
-      : [{ way: 'none', of, spans: spansOf(of, 'none'), heats: [], times, totalMin: totals.get(of) ?? OPEN }],
+      : [
+          {
+            way: of === kind ? 'cold' : 'none',
+            of,
+            spans: spansOf(of, of === kind ? 'cold' : 'none'),
+            heats: [],
+            times,
+            totalMin: totals.get(of) ?? OPEN,
+          },
+        ],
   );
   return found.length === 0 ? undefined : found;
 });
+
+const isToSet = ({ act, craft, where }: Event): boolean =>
+  (act === 'cool' || act === 'freeze' || (act === 'stay' && craft !== 'keep')) &&
+  where.some(({ is, not }) => (is === 'cold' || is === 'frozen') && !not);
 
 /** `any beating`, `any pot`; undefined where a time says nothing by itself. */
 function actOf({ event, names }: BoundEvent, { head: { ingredients } }: Part): string | undefined {

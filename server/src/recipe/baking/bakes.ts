@@ -7,7 +7,7 @@ import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
 import { type BoundEvent, boundEvents } from '../journey/bind.ts';
-import type { Body } from '../journey/bodies.ts';
+import { type Body, WAS } from '../journey/bodies.ts';
 import { isBaked } from '../journey/deeds.ts';
 import { heatsOf } from '../journey/figures.ts';
 import type { Journey } from '../journey/fold.ts';
@@ -72,7 +72,9 @@ function bakesOn(journey: Journey): readonly Followed[] {
         before !== undefined &&
         members !== '' &&
         (before.members === members || (before.step === step && before.members === ''));
-      const isOn = isSame && before !== undefined && isTimed(before.bake.event);
+      // What was served is warmed or crisped again.
+      const isServed = bake.body?.members.some(({ state }) => (state.was & WAS.eaten) !== 0) === true;
+      const isOn = isSame && before !== undefined && isTimed(before.bake.event) && !isServed;
       const whole: Bake = isOn && before !== undefined ? goOn(before.bake, bake) : bake;
       const followed = {
         bake: whole,

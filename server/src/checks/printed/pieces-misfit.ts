@@ -7,6 +7,7 @@ import type { Part, Recipe, Step, World } from '../../recipe/model.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { divisions } from '../method/yield-mismatch.ts';
 import { onceFor } from '../once.ts';
+import { overParts } from '../over-parts.ts';
 import { type InHand, inHandAt, madeInAll } from './in-hand.ts';
 import { notesOf, placeIn } from './notes.ts';
 import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
@@ -109,8 +110,10 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
     }
   }
   const held = new Set(divisions(recipe).flatMap(({ value }) => value.map(({ at }) => `${at.part} ${at.line}`)));
-  for (const part of parts)
-    for (const step of part.steps) {
+  // Of several parts, steps that say nothing of pieces have nothing to be held against.
+  const steps = parts.length === 1 ? parts.map((part) => ({ part, value: part.steps })) : sayingPieces(recipe);
+  for (const { part, value } of steps)
+    for (const step of value) {
       const on = ({ start, end }: Span): Place => ({ part: part.index, line: step.line, start, end });
       if (held.has(`${part.index} ${step.line}`) || step.mentions.some(isPortion)) continue;
       const [said, other] = eachSaidIn(step.sentence.items);
@@ -133,13 +136,19 @@ const isPortion = ({ portion }: Mention): boolean => portion.kind !== 'plain' &&
 const slackOf = ({ sort, each }: EachSaid) =>
   sort === 'vessel' ? VESSELS : dimensionOf(each.unit) === 'mass' ? PIECES : PIECES_ML;
 
+/** The steps of each part that say how large its pieces are. */
+const sayingPieces = overParts(({ steps }): readonly Step[] | undefined => {
+  const saying = steps.filter(({ sentence }) => eachSaidIn(sentence.items).length > 0);
+  return saying.length === 0 ? undefined : saying;
+});
+
 /** That there are too few pieces is told where no food is named that alone may be divided, and no other step shapes some of it. */
-function stepMisfit({ parts, world }: Recipe, part: Part, step: Step, said: EachSaid): Values | undefined {
+function stepMisfit(recipe: Recipe, part: Part, step: Step, said: EachSaid): Values | undefined {
   const isWhole =
     said.sort === 'vessel' ||
     (step.mentions.every(({ ingredients }) => ingredients.length === 0) &&
-      parts.every(({ steps }) => steps.every((each) => each === step || eachSaidIn(each.sentence.items).length === 0)));
-  return misfit(said, world, inHandAt(part, step.line), slackOf(said), isWhole);
+      sayingPieces(recipe).every(({ value }) => value.every((each) => each === step)));
+  return misfit(said, recipe.world, inHandAt(part, step.line), slackOf(said), isWhole);
 }
 
 function misfit(

@@ -30,7 +30,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, what is served of it, the rest of what it was mixed into, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, for the next batch too, what is served of it, the rest of what it was mixed into, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
@@ -40,7 +40,8 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       if (several.length > 0 && several[0] !== entry) continue;
       if (entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
       if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use)) continue;
-      if (isMaybe(use, part) || isLeftOver(use, part) || isServed(use, part) || isOfMixed(entry, use, part)) continue;
+      if (isMaybe(use, part) || isLeftOver(entry, use, part) || isServed(use, part) || isOfMixed(entry, use, part))
+        continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;
@@ -190,10 +191,14 @@ const isOther = (ingredient: Ingredient, { taken }: TakenUse): boolean =>
 const OTHER_WATER = 2;
 
 /** `Cool any leftover rice`, `freeze the rest of the beans`: what is not eaten of the dish, which nothing takes off the list. */
-function isLeftOver(use: TakenUse, part: Part): boolean {
-  const events = use.mention.portion.kind === 'rest' ? eventsWith(use, part) : [];
-  return events.length > 0 && events.every(({ act }) => KEEPS.has(act));
+function isLeftOver({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean {
+  // `Lift it out with 400 ml of the kombucha for the next batch`: of what has grown since.
+  const isGrown = part.steps.some((step, i) => i < use.step && i >= (uses[0]?.step ?? i) && does(step, GROWS));
+  const events = use.mention.portion.kind === 'rest' || isGrown ? eventsWith(use, part) : [];
+  return events.length > 0 && events.every(({ act }) => KEEPS.has(act) || (isGrown && act === 'remove'));
 }
+
+const GROWS = deed(({ act }) => act === 'rise');
 
 const KEEPS: ReadonlySet<Act> = new Set<Act>(['cool', 'freeze', 'stay', 'pack', 'reserve', 'close', 'cover', 'eat']);
 

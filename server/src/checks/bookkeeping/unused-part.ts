@@ -1,8 +1,11 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
+import type { Act } from '../../prose/event.ts';
 import { calledAhead } from '../../recipe/journey/ahead.ts';
-import { deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
-import type { PartHead } from '../../recipe/model.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
+import { anyDoes, deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
+import { speaksOfStrangers } from '../../recipe/journey/unsaid.ts';
+import type { Part, PartHead } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import { wordsOf } from '../../recipe/words.ts';
 
@@ -19,12 +22,12 @@ export default defineCheck<Values>({
   code: 'unused-part',
   title: 'A part is made and never used',
   family: 'bookkeeping',
-  severity: 'info',
+  severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
   explain: `A part is a component: a crust, a filling, a sauce. Something has to use it. No later step mentions this part's name, its last word, or one of its ingredients, and none above it its name, so the cook is left with it on the bench.
 
-Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for one that the recipe is called after, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
+Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for one that the recipe is called after, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together. It is information where what is made may be meant all the same: by another name, by an order that names nothing, or as it lies in its tin.`,
   find({ recipe, outline }) {
     const free = outline.recipe === undefined ? [] : unmentioned(recipe);
     if (free.length === 0) return [];
@@ -40,7 +43,11 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     // What the recipe is called after is served.
     const title = wordsOf(recipe.name);
     const isServed = ({ name }: Values) => wordsOf(name).every((word) => title.includes(word));
-    return left.filter(({ values }) => !ahead.has(values.part) && !isServed(values));
+    return left.flatMap((found) => {
+      const { values } = found;
+      if (ahead.has(values.part) || isServed(values)) return [];
+      return isLeftOver(recipe.parts[values.part], recipe.parts) ? found : { ...found, severity: 'info' as const };
+    });
   },
   say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
   fix: ({ name }, { document, recipe }) => {
@@ -74,6 +81,25 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     ],
   },
 });
+
+/** Whether it can be nothing that later steps take: it is made, stands in no tin, takes no other part on, and all they take has its name. */
+const isLeftOver = (part: Part | undefined, parts: readonly Part[]): boolean =>
+  part !== undefined &&
+  part.steps.length > 0 &&
+  part.includes.length === 0 &&
+  !anyDoes(part.steps, STANDS) &&
+  parts.every((later) => later.index <= part.index || (!speaksOfStrangers(later) && !takesUnnamed(later)));
+
+const STANDS = deed(({ act, craft }) => act === 'shape' || act === 'stuff' || act === 'divide' || craft === 'line');
+
+/** Whether something goes somewhere of which no name is said, or the first that is heated has none. */
+const takesUnnamed = ({ steps }: Part): boolean =>
+  steps.flatMap(boundEvents).some(({ event, names }, i) => {
+    const isMoved = MOVES.has(event.act) || (i === 0 && event.act === 'heat' && event.vessel === undefined);
+    return isMoved && !names.some(({ role }) => role === 'what');
+  });
+
+const MOVES: ReadonlySet<Act> = new Set(['combine', 'put', 'stuff', 'pack', 'shape', 'divide', 'rise', 'cover']);
 
 const NONE_AHEAD: ReadonlySet<number> = new Set();
 

@@ -3,7 +3,7 @@ import type { PlacedLine } from '../../notation/outline.ts';
 import type { TimeRole } from '../../notation/tree.ts';
 import { totalTimesIn } from '../../prose/printed-times.ts';
 import { speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
-import { statedTimes, stepTimes } from '../../recipe/journey/durations.ts';
+import { lastingIn, statedTimes, stepTimes } from '../../recipe/journey/durations.ts';
 import type { Part } from '../../recipe/model.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { notesOf, placeIn } from '../printed/notes.ts';
@@ -43,7 +43,7 @@ export default defineCheck<Values>({
 
 **What to do.** Mend the one that is wrong. It is a warning where the steps take half as long again and a quarter of an hour more than is said, information below that.
 
-**Silent** within ${NEAR * 100} % or ${NEAR_MIN} minutes, where the steps give no time, for cooking stated longer where what the steps say is done in batches, and for work that is stated longer: most work has no time written beside it.`,
+**Silent** within ${NEAR * 100} % or ${NEAR_MIN} minutes, where the steps give no time, for the cooling at the end where only waiting is stated, for cooking stated longer where what the steps say is done in batches, and for work that is stated longer: most work has no time written beside it.`,
   find({ recipe }) {
     if (recipe.inherits) return NOTHING;
     const stated = statedTimes(recipe);
@@ -70,7 +70,9 @@ export default defineCheck<Values>({
       const given = steps[role];
       if (said === undefined || given.high <= 0) continue;
       const values: Values = { role, stated: said, steps: given, against: 'steps' };
-      if (isLess(said.high, given.low)) add(role, values, given.low / said.high, given.low - said.high);
+      // What is baked is done, and cools by itself.
+      const least = given.low - (role === 'waiting' ? cooledAtEnd(recipe.parts) : 0);
+      if (isLess(said.high, least)) add(role, values, given.low / said.high, given.low - said.high);
       else if (role === 'cooking' && isLess(given.high, said.low) && !recipe.parts.some(isInBatches))
         add(role, values, said.low / given.high, said.low - given.high);
     }
@@ -116,6 +118,14 @@ const WHAT: Readonly<Record<TimeRole, string>> = {
   waiting: 'of waiting',
   total: 'in all',
 };
+
+/** Minutes that it only cools at the end. */
+function cooledAtEnd(parts: readonly Part[]): number {
+  const last = parts.findLast(({ steps }) => steps.length > 0);
+  const lasting = last === undefined ? [] : lastingIn(last);
+  const from = lasting.findLastIndex(({ event }) => event?.act !== 'cool') + 1;
+  return lasting.slice(from).reduce((sum, { minutes }) => sum + minutes.low, 0);
+}
 
 /** `Repeat until the batter is used`: nobody says how often. */
 const isInBatches = ({ steps }: Part): boolean =>

@@ -85,7 +85,7 @@ const TAKES_NO_TIME: ReadonlySet<Act> = new Set(['ready', 'eat', 'read', 'adjust
 
 function minutesOf(
   { minutes: { low, high }, kind, per, within }: TimeSaid,
-  { batches, act }: Event,
+  { batches, act, as }: Event,
   kg: Range | undefined,
 ): { readonly minutes: Range; readonly likely: number } | undefined {
   if (kind === 'limit' || kind === 'life') {
@@ -94,8 +94,8 @@ function minutesOf(
     return { minutes: { low: 0, high }, likely: high };
   }
   if (kind === 'until' ? low <= 0 || high > MOST_AWAITED_MIN || act === 'unknown' : kind !== 'spent') return undefined;
-  // Nothing takes so long to cool; it is what it is for: `from six months`.
-  if (act === 'cool' && low > MOST_COOLED_MIN) return undefined;
+  // Nothing takes so long to cool; it is what it is for: `from six months`, `the sliced loaf freezes for 3 months`.
+  if ((act === 'cool' || (act === 'freeze' && as === 'told')) && low > MOST_COOLED_MIN) return undefined;
   const times = per === 'kg' ? kg : per === 'side' ? SIDES : batches;
   if (per === 'kg' && times === undefined) return undefined;
   const { low: least, high: most } = times ?? ONCE;

@@ -392,6 +392,15 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['sugar-out-of-range', 'cups of sugar for spoons', ['2 tbsp    sugar', '2 cup     sugar']],
   ],
   'home/pound-cake': [
+    [
+      'comes-too-late',
+      'baked before the flour is in',
+      ['  do Beat in the flour, mace and brandy for 5 min.\n', ''],
+      [
+        'until a pick comes out clean.',
+        'until a pick comes out clean.\n  do Beat in the flour, mace and brandy for 5 min.',
+      ],
+    ],
     ['time-out-of-range', 'a digit too many', ['for 75 min', 'for 750 min']],
     ['heat-out-of-range', '300 °C for °F', ['at 300 F', 'at 300 C']],
     ['egg-out-of-range', 'four eggs for ten', ['10        eggs', '4         eggs']],

@@ -1,0 +1,91 @@
+import type { Event } from '../../prose/event.ts';
+import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
+import { isBaked } from '../../recipe/journey/deeds.ts';
+import { isIn } from '../../recipe/list/families.ts';
+import type { Part, Recipe } from '../../recipe/model.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
+
+interface Values {
+  /** What goes in raw: undefined where it rises. */
+  readonly name?: string;
+}
+
+export default defineCheck<Values>({
+  code: 'comes-too-late',
+  title: 'A step comes after the heat that it needs',
+  family: 'method',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** What comes after the last bake of a part, with no heat behind it in this part or a later one: a dough that is to rise, and flour, yeast or powder that is mixed in.
+
+**Why it matters.** Yeast is dead in what is baked, and what goes in then stays raw: two steps stand the wrong way round, or a bake is missing.
+
+**What to do.** Put the step before the bake.
+
+**Silent** for what ferments, for flour to dust with, on a condition, and for what is baked only to be mixed in.`,
+  find: ({ recipe, house }) => found(recipe, house),
+  say: ({ name }) => ({
+    message:
+      name === undefined
+        ? 'This rises after the last bake, where the yeast is dead: put the step before it.'
+        : `The ${name} goes in after the last bake, and nothing heats it: put the step before it.`,
+  }),
+  examples: {
+    good: [
+      'recipe Rolls\n  300 g     bread flour\n  190 g     water\n  6 g       fine salt\n  3 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n  do Prove at 24 C for 1 h.\n  do Bake at 220 C for 18 min until golden. Dust with flour.\n',
+    ],
+    bad: [
+      'recipe Rolls\n  300 g     bread flour\n  190 g     water\n  6 g       fine salt\n  3 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min and divide in 6.\n  do Bake at 220 C for 18 min until golden.\n  do Prove at 24 C for 1 h.\n#    ^^^^^ comes-too-late: the yeast is dead\n',
+    ],
+  },
+});
+
+const found = foundAgain<Values>(({ parts }: Recipe) => parts.flatMap((part) => lateIn(part, parts)));
+
+function lateIn(part: Part, parts: readonly Part[]): readonly Found<Values>[] {
+  const events = part.steps.flatMap((step) => boundEvents(step).map((bound) => ({ ...bound, line: step.line })));
+  const last = events.findLastIndex(({ event }) => mayHeat(event));
+  const bake = events[last]?.event;
+  if (
+    bake === undefined ||
+    !isBaked(bake) ||
+    bake.as !== 'ordered' ||
+    bake.said !== 'yes' ||
+    bake.objects.some(isNamed)
+  )
+    return [];
+  if (
+    parts.some(
+      (later) =>
+        later.index > part.index && later.steps.some((s) => boundEvents(s).some(({ event }) => mayHeat(event))),
+    )
+  )
+    return [];
+  for (const { line, ...bound } of events.slice(last + 1)) {
+    const { event } = bound;
+    if (event.as !== 'ordered' || event.said !== 'yes' || event.verb === undefined) continue;
+    const name = rawIn(bound, part);
+    if (name === undefined && (event.act !== 'rise' || event.craft === 'ferment')) continue;
+    return [{ at: { part: part.index, line, ...event.verb }, values: name === undefined ? {} : { name } }];
+  }
+  return [];
+}
+
+/** `Bake the potatoes`, of which a dough is made then. */
+const isNamed = ({ by, role }: Event['objects'][number]): boolean => by === 'name' && role === 'what';
+
+const mayHeat = ({ act, said }: Event): boolean => said !== 'not' && (act === 'heat' || act === 'unknown');
+
+/** Flour, yeast or powder that is mixed in. */
+function rawIn({ event: { act, craft }, names }: BoundEvent, part: Part): string | undefined {
+  if (act !== 'combine' || craft === 'dust' || craft === 'brush') return undefined;
+  for (const { mention } of names)
+    for (const { part: of, ingredient } of mention.ingredients) {
+      const listed = part.heads[of]?.ingredients[ingredient];
+      if (listed !== undefined && (isIn(listed, 'raw flour') || isIn(listed, 'leavening') || isIn(listed, 'yeast')))
+        return listed.name;
+    }
+  return undefined;
+}

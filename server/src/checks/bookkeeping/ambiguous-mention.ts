@@ -18,13 +18,10 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `The list has two sugars and a step says \`the sugar\`. The writer knows which; the reader guesses, and so would the ledger. Where a word is the last word of two ingredients of the part, it is asked about rather than guessed.
 
-Write the full name. Silent where the plural means both (\`the sugars\`), where the same name stands twice in the list, where all others that it could be are called by their names elsewhere, where it only dusts or greases or tells until when (\`until no dry flour is left\`), and once every ingredient it could be has been used up, since then it only speaks of the mixture.`,
+Write the full name. Silent where the plural means both (\`the sugars\`), where the same name stands twice in the list, where all others that it could be are called by their names in later steps, where it only dusts or greases or tells until when (\`until no dry flour is left\`), and once every ingredient it could be has been used up, since then it only speaks of the mixture.`,
   *find(part) {
     // A word that names one ingredient is plain.
     if (!part.steps.some((s) => s.mentions.some((m) => m.ingredients.length > 1 && !m.every))) return;
-    const named = new Set(
-      part.steps.flatMap((s) => s.mentions.flatMap((m) => (ownOf(m, part).length === 1 ? ownOf(m, part) : []))),
-    );
     const used = new Set<number>();
     for (const step of part.steps) {
       for (const mention of step.mentions) {
@@ -34,8 +31,8 @@ Write the full name. Silent where the plural means both (\`the sugars\`), where 
           own.length === mention.ingredients.length &&
           !mention.every &&
           own.some((i) => !used.has(i)) &&
-          // `The sugar`, where steps call the icing sugar by its name.
-          own.filter((i) => !named.has(i)).length !== 1 &&
+          // `The sugar`, where later steps alone call the icing sugar by its name.
+          own.filter((i) => used.has(i) || !isNamedAfter(step, i, part)).length !== 1 &&
           !isInPassing(step, mention)
         ) {
           const values = valuesOf(part, step.line, mention, own);
@@ -74,6 +71,14 @@ Write the full name. Silent where the plural means both (\`the sugars\`), where 
 
 const ownOf = ({ ingredients }: Mention, { index }: Part): readonly number[] =>
   ingredients.flatMap((r) => (r.part === index ? r.ingredient : []));
+
+/** Whether a step behind this one calls it by its name, and this one does not. */
+const isNamedAfter = ({ line }: Step, ingredient: number, part: Part): boolean => {
+  const own = part.steps.filter(({ mentions }) =>
+    mentions.some((m) => ownOf(m, part).length === 1 && ownOf(m, part)[0] === ingredient),
+  );
+  return own.length > 0 && own.every((step) => step.line > line);
+};
 
 function valuesOf(part: Part, line: number, mention: Mention, own: readonly number[]): Values | undefined {
   const names = own.map((i) => part.head.ingredients[i]?.name ?? '');

@@ -58,6 +58,7 @@ const OPEN_TO_ALL = [
   'topics',
   'things',
   'counts',
+  'counted-pieces',
   'rounds',
   'verb-named',
   'place-named',

@@ -12,7 +12,7 @@ import { topicBits, topicsAt } from './topics.ts';
 const SHARES = topicBits(['share']);
 const EACH = topicBits(['each']);
 /** `Divide`, `shape`, `cut` and `slice`, not `score`. */
-const divides = (row: VerbRow | undefined): boolean =>
+export const divides = (row: VerbRow | undefined): boolean =>
   row?.act === 'divide' || row?.act === 'shape' || row?.craft === 'cut';
 
 /** A number of pieces that stands behind `divide … in` or `into`. */

@@ -6,6 +6,7 @@ import type { Range } from '../measure/quantity.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import type { Span } from '../notation/tree.ts';
 import { divisionsIn, saysEach } from './counts.ts';
+import { senseOf, thingOf } from './lexicon.ts';
 import {
   type Amount,
   amountAt,
@@ -91,16 +92,17 @@ function eachAt(items: Items, amount: Amount): EachSaid | undefined {
     const before = countBefore(items, amount.from);
     if (before !== undefined) return said(items, before, amount, noun);
     if (noun.sort === 'vessel') {
-      const article = wordAt(items, amount.from - 1);
-      return article === 'a' || article === 'an'
-        ? said(items, { low: 1, high: 1, from: amount.from - 1, to: amount.from }, amount, noun, true)
-        : undefined;
+      return isOne(items, amount.from) ? said(items, oneAt(amount), amount, noun, true) : undefined;
     }
     const behind = countBehind(items, noun.at + 1);
     if (behind !== undefined) return said(items, behind, amount, noun);
   }
   const of = ofBefore(items, amount.from);
   if (of !== undefined) return said(items, of.count, amount, of.noun);
+  // `A wide pan of 5 l`
+  const held = amount.from - 2;
+  if (wordAt(items, held + 1) === 'of' && sortAt(items, held) === 'vessel' && isOne(items, held))
+    return said(items, oneAt(amount), amount, { at: held, sort: 'vessel' }, true);
   // `Makes 8, from 60 ml batter each`
   if (!saysEach(items, amount.from)) return undefined;
   for (let at = amount.from - 1; at >= 0 && at > amount.from - NEAR - 2; at--) {
@@ -110,6 +112,14 @@ function eachAt(items: Items, amount: Amount): EachSaid | undefined {
     if (markAt(items, at) !== ',' && !LEADS.has(wordAt(items, at))) return undefined;
   }
   return undefined;
+}
+
+const oneAt = ({ from, to }: Amount): Figure => ({ low: 1, high: 1, from, to });
+
+/** `A`, with two words behind it at the most: `a heavy 4 l pot`. */
+function isOne(items: Items, to: number): boolean {
+  const from = [to - 1, to - 2, to - 3].find((at) => wordAt(items, at) === 'a' || wordAt(items, at) === 'an');
+  return from !== undefined && items.slice(from, to).every(({ kind }) => kind === 'word');
 }
 
 function said(items: Items, count: Figure, amount: Amount, noun: Noun, isOne = false): EachSaid | undefined {
@@ -136,7 +146,7 @@ function opensFull(items: Items, at: number): boolean {
 }
 
 /** `-`, then the noun behind two words at the most. */
-function nounBehind(items: Items, from: number): Noun | undefined {
+export function nounBehind(items: Items, from: number): Noun | undefined {
   let at = markAt(items, from) === '-' ? from + 1 : from;
   for (const last = at + NEAR; at < last && items[at]?.kind === 'word'; at++) {
     const sort = sortAt(items, at);
@@ -160,9 +170,16 @@ const JOINS: ReadonlySet<string> = new Set([
 ]);
 
 function sortAt(items: Items, at: number): EachSaid['sort'] | undefined {
-  if (saidAt(items, at) === 'filled') return 'vessel';
+  if (saidAt(items, at) === 'filled' || isVessel(wordAt(items, at))) return 'vessel';
+  if (isVessel(`${wordAt(items, at)} ${wordAt(items, at + 1)}`)) return 'vessel';
   const { one, several } = topicsAt(items[at]);
   return ((one | several) & SHARE) === 0 ? undefined : 'piece';
+}
+
+/** What holds food: no tin, which is sold full. */
+function isVessel(words: string): boolean {
+  const thing = thingOf(senseOf(words.toLowerCase()));
+  return thing?.sort === 'vessel' && (thing.is === 'open' || thing.is === 'lidded');
 }
 
 /** `Six hot`, `12 ×`: a number before the amount, with two words between at the most. */
@@ -199,7 +216,7 @@ function countBehind(items: Items, from: number): Figure | undefined {
   }
   return undefined;
 }
-const PLURAL = /[^s]s$/;
+export const PLURAL = /[^s]s$/;
 
 /** `20 balls of about 35 g`, `4 burgers at 150 g` */
 function ofBefore(items: Items, from: number): { readonly count: Figure; readonly noun: Noun } | undefined {

@@ -179,11 +179,12 @@ const filledBy = onceFor((part: Part) => ({
   batches: isInBatches(part),
 }));
 
-/** The part that bakes, with what it takes in; without an oven, a recipe of one part. */
+/** The part that bakes, with what it takes in; without an oven, the last part that takes all in. */
 function fillingOf(recipe: Recipe): readonly Part[] | undefined {
   const baking = baked(recipe).at(-1)?.part;
-  if (baking === undefined) return recipe.parts.length === 1 ? recipe.parts : undefined;
-  return withIncluded(recipe, baking);
+  const last = baking ?? recipe.parts.at(-1);
+  const taken = last && withIncluded(recipe, last);
+  return baking === undefined && taken?.length !== recipe.parts.length ? undefined : taken;
 }
 
 /** A part and those that it takes in. */

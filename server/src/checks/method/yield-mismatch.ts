@@ -10,13 +10,14 @@ import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/journey/dee
 import { reducedTo } from '../../recipe/journey/reduced.ts';
 import { gramsOf as middleG } from '../../recipe/measures/brought.ts';
 import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
+import { listedPart } from '../../recipe/part.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { usualYield } from './usual-yield.ts';
-import { isWeighed } from './weighed.ts';
+import { isListWeighed, isWeighed } from './weighed.ts';
 
 interface Values {
   /** Grams that the yield line promises, or that a step divides into pieces; ml where it promises those. */
@@ -361,7 +362,8 @@ function toDivide(part: Part, line: number): readonly [number, number] | undefin
   const [only] = part.includes;
   const head = ingredients.length > 0 ? part.head : part.includes.length === 1 ? only : undefined;
   if (head === undefined || !head.massG.complete || head.nominal || head.massG.high <= 0) return undefined;
-  if (ingredients.length > 0 && (part.includes.length > 0 || !isWeighed(part))) return undefined;
+  const isListed = head === part.head && part.includes.every(({ name }) => listedPart(head, name) !== undefined);
+  if (ingredients.length > 0 && !(isListed && isListWeighed(head))) return undefined;
   // What goes in later, or is for the pan, is not divided.
   const late = part.ledger.some((e) => e.uses[0] === undefined || e.uses.some((u) => u.line >= line));
   if (ingredients.length > 0 && late) return undefined;

@@ -5,13 +5,15 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { totalOf } from '../../measure/total.ts';
+import { endsIn, volumesIn } from '../../prose/counted-pieces.ts';
 import type { Event } from '../../prose/event.ts';
-import { anyDoes, deed, eventsOf, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
+import { anyDoes, deed, does, eventsOf, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, Part, Recipe, Step } from '../../recipe/model.ts';
+import { listedPart } from '../../recipe/part.ts';
 import { volumeMl, type Weight } from '../method/volume.ts';
-import { isWeighed } from '../method/weighed.ts';
+import { isListWeighed, isWeighed } from '../method/weighed.ts';
 
 export interface InHand {
   readonly grams: Range;
@@ -36,7 +38,7 @@ export function madeInAll(recipe: Recipe): InHand | undefined {
 export function inHandAt(part: Part, line: number): InHand | undefined {
   const { head, includes, ledger, index } = part;
   const before = part.steps.filter((step) => step.line <= line);
-  if (head.nominal || !head.massG.complete || !isWeighed(part)) return undefined;
+  if (!isListWeighed(head)) return undefined;
   // `Mix everything` takes what no step names.
   const isAll = before.some((step) => speaksOf(step, 'everything', 'ingredients'));
   const own = ledger.map(({ ingredient, uses, unsure }): Share => {
@@ -49,11 +51,38 @@ export function inHandAt(part: Part, line: number): InHand | undefined {
     }
     return { ingredient, low: ingredient.optional ? 0 : Math.min(1, low), high: unsure ? 1 : Math.min(1, high) };
   });
-  const taken = includes.flatMap(({ ingredients }) =>
-    ingredients.map((ingredient): Share => ({ ingredient, low: 0, high: 1 })),
+  const taken = includes.flatMap(({ ingredients, name }) =>
+    (listedPart(head, name) === undefined ? ingredients : []).map(
+      (ingredient): Share => ({ ingredient, low: 0, high: 1 }),
+    ),
   );
   return changed([...own, ...taken], before);
 }
+
+/** The least room, in ml, that all takes that goes into the pot of a step, until another vessel is named or something is poured off. */
+export function inPotMl({ head, index, steps, ledger }: Part, { line }: Step, noun: string): number | undefined {
+  if (head.nominal) return undefined;
+  let last = line;
+  for (const step of steps) {
+    if (step.line <= line) continue;
+    const events = eventsOf(step);
+    if (does(step, LEAVES) || does(step, STRAINS) || events.some(({ vessel }) => isOther(step, vessel, noun))) break;
+    if (events.some((event) => event.act === 'heat' && !isBaked(event))) last = step.line;
+  }
+  const least = ledger.flatMap(({ ingredient: { food, weighed, optional }, uses }): Weight[] => {
+    if (!weighed.known || optional) return [];
+    const share = uses.reduce(
+      (sum, use) => (use.part === index && use.line >= line && use.line <= last ? sum + use.taken.low : sum),
+      0,
+    );
+    const grams = weighed.grams.low * Math.min(1, share);
+    return [{ food, low: grams, high: grams }];
+  });
+  return volumeMl(least, 'low');
+}
+
+const isOther = ({ sentence }: Step, vessel: Event['vessel'], noun: string): boolean =>
+  vessel !== undefined && vessel.is !== 'tool' && vessel.is !== 'wrap' && !endsIn(sentence.items, vessel, noun);
 
 /** Of a pan on the stove, ml in a minute at the most (judgement: a burner of 2 kW boils off about 40 ml of water, a simmer half of that). */
 const BOILS_OFF_ML = 30;
@@ -74,21 +103,15 @@ const LEAVES = deed(
 );
 const STRAINS = deed(({ craft }) => craft === 'strain');
 const BEATS = deed(({ craft }) => craft === 'beat' || craft === 'cream');
-const WHIPS = deed(
-  (event) =>
-    event.act === 'rise' ||
-    event.act === 'freeze' ||
-    event.craft === 'whip' ||
-    event.craft === 'churn' ||
-    isBaked(event),
-);
+const WHIPS = deed((event) => event.craft === 'whip' || isBaked(event));
+const RISES = deed(({ act }) => act === 'rise');
 const CHURNS = deed(({ act, craft }) => act === 'freeze' || craft === 'churn');
 const IN_WATER = deed(({ act, medium }) => (act === 'heat' || act === 'steep') && medium?.is === 'water');
 const DRIES_OUT = deed(({ act }) => act === 'dry');
 
 function changed(shares: readonly Share[], steps: readonly Step[]): InHand | undefined {
   const [least, most]: [Weight[], Weight[]] = [[], []];
-  let [low, high, solidsG, mostSolidG, wetG, drinksG, isOpen] = [0, 0, 0, 0, 0, 0, false];
+  let [low, high, solidsG, mostSolidG, looseG, wetG, drinksG, isOpen, hasFlour] = [0, 0, 0, 0, 0, 0, 0, false, false];
   for (const { ingredient, ...share } of shares) {
     const { food, weighed, free } = ingredient;
     if (!weighed.known) {
@@ -105,6 +128,8 @@ function changed(shares: readonly Share[], steps: readonly Step[]): InHand | und
     high += h;
     solidsG += (l * (100 - (food?.per100.water ?? 100))) / 100;
     mostSolidG += (h * (100 - (food?.per100.water ?? 0))) / 100;
+    if (!isIn(ingredient, 'fat')) looseG += (h * (100 - (food?.per100.water ?? 0))) / 100;
+    hasFlour ||= isIn(ingredient, 'flour');
     if (isIn(ingredient, 'liquid')) wetG += l;
     if (DRINKS.has(foodOf(ingredient)?.class)) drinksG += h;
   }
@@ -119,13 +144,14 @@ function changed(shares: readonly Share[], steps: readonly Step[]): InHand | und
     low * share - boiledG,
     share === 1 ? Math.min(low, solidsG / MOST_SOLID) : low * LEAST_BOILED,
   );
-  const air = anyDoes(steps, WHIPS) ? WHIPPED : anyDoes(steps, CHURNS) ? CHURNED : anyDoes(steps, BEATS) ? BEATEN : AIR;
+  const isRisen = anyDoes(steps, WHIPS) || (hasFlour && anyDoes(steps, RISES));
+  const air = isRisen ? WHIPPED : anyDoes(steps, CHURNS) ? CHURNED : anyDoes(steps, BEATS) ? BEATEN : AIR;
   // Dry beans and rice take up water that is on no list.
   const grown =
     isOpen || mlInSteps(steps) > mlHigh || (wetG <= drinksG && anyDoes(steps, IN_WATER)) ? Number.POSITIVE_INFINITY : 1;
   const mostG = setsByBoiling(steps) ? Math.max(leastG, Math.min(high, mostSolidG / LEAST_SOLID)) : high;
   // Flakes, nuts and powders lie loose, and a mix is stirred into something.
-  const isDry = mostSolidG > high * DRY;
+  const isDry = looseG > high * DRY;
   return {
     grams: { low: leastG, high: mostG * grown },
     ml: {
@@ -166,8 +192,8 @@ const mlInSteps = (steps: readonly Step[]): number =>
   Math.max(
     0,
     ...steps.flatMap(({ sentence }) =>
-      sentence.items.map((item) => {
-        const total = item.kind === 'measured' ? totalOf(item.quantity, 'us') : undefined;
+      volumesIn(sentence.items).map(({ quantity }) => {
+        const total = totalOf(quantity, 'us');
         return total?.dimension === 'volume' ? total.high : 0;
       }),
     ),

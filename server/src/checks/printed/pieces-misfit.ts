@@ -1,15 +1,20 @@
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import { exactly, type Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
+import { sentenceIn } from '../../notation/sentence.ts';
 import type { Span } from '../../notation/tree.ts';
+import { ofOneIn } from '../../prose/counted-pieces.ts';
 import { dividedIn, type EachSaid, eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
 import type { Part, Recipe, Step, World } from '../../recipe/model.ts';
+import type { YieldNode } from '../../recipe/yield.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { divisions } from '../method/yield-mismatch.ts';
 import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
-import { type InHand, inHandAt, madeInAll } from './in-hand.ts';
+import { NOTHING } from './foods-named.ts';
+import { type InHand, inHandAt, inPotMl, madeInAll } from './in-hand.ts';
 import { notesOf, placeIn } from './notes.ts';
+import { otherNumbers } from './other-numbers.ts';
 import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
 
 /** So many of each, which is another amount than there is; or, where `noun` is given, another number than the yield has. */
@@ -19,6 +24,8 @@ interface Values {
   readonly there: Range;
   readonly unit?: 'g' | 'ml';
   readonly noun?: string;
+  /** Who says the other number. */
+  readonly by?: string;
   readonly vessel?: true;
 }
 
@@ -27,6 +34,8 @@ const PIECES = { most: 1.1, least: 0.6 };
 const PIECES_ML = { most: 1.35, least: 0.6 };
 /** Vessels are not filled to the brim, and are called by the next round size. */
 const VESSELS = { most: 1.5, least: 1 / 1.5 };
+/** What cooks in a pot may stand above its rim for a while (judgement). */
+const POT = { most: Number.POSITIVE_INFINITY, least: 0.8 };
 const IN_ALL = { most: 1.35, least: 0.5 };
 /** `About 20` may be 24; further off than the other another thing is counted: each of several logs, one tray. */
 const FAR_COUNT = 1.3;
@@ -39,7 +48,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Pieces or vessels of a note or a step (\`25 g balls, about 30\`, \`pour into six 120 ml ramekins\`, \`fills four 1-pound jars\`) and litres in all (\`makes about 2.5 litres\`), against what the steps have taken until then: by weight, or by the room that its composition takes, less what the stove may boil off, more for air whipped in. And the number of the yield's own pieces (\`cut into 12 biscuits\`) against the yield.
+  explain: `**What it computes.** Pieces or vessels of a note or a step (\`25 g balls, about 30\`, \`pour into six 120 ml ramekins\`, \`fills four 1-pound jars\`) and litres in all (\`makes about 2.5 litres\`), against what the steps have taken until then: by weight, or by the room that its composition takes, less what the stove may boil off, more for air whipped in. And the number of the yield's own pieces (\`cut into 12 biscuits\`) against the yield; of pieces by another name, where no step pairs, cuts or shares them out; of jars and glasses against every other number of them.
 
 **Why it matters.** Something runs out, runs over, or stays half empty.
 
@@ -47,10 +56,10 @@ export default defineCheck<Values>({
 
 **Silent** within a factor of ${VESSELS.most} for vessels and numbers, ${Math.round((PIECES.most - 1) * 100)} % above and ${Math.round((1 - PIECES.least) * 100)} % below for pieces, for one vessel that is large enough, where only some of it is shaped, where a weight is not known, and where dry food takes up water that is not listed. What a step divides as a whole \`yield-mismatch\` holds.`,
   find: ({ recipe }) => (recipe.inherits ? NONE : found(recipe)),
-  say: ({ count, each, there, unit, noun, vessel }) => {
+  say: ({ count, each, there, unit, noun, by = 'the yield', vessel }) => {
     if (unit === undefined)
       return {
-        message: `${trimmed(count, 1)} ${noun} here, and the yield says ${trimmed(there.low, 1)}: mend one of them.`,
+        message: `${trimmed(count, 1)} ${noun} here, and ${by} says ${trimmed(there.low, 1)}: mend one of them.`,
         value: count,
       };
     const all = count * each;
@@ -92,6 +101,12 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
       { line: made.at, start: amount.start, end: amount.end },
       misfit(inAll({ ...amount.quantity, unit: amount.unit.symbol }), world, all(recipe), IN_ALL),
     );
+  const each = made && eachOf(made.node);
+  if (made !== undefined && amount !== undefined && each !== undefined)
+    add(
+      { line: made.at, start: amount.start, end: Math.max(amount.end, made.node.of?.end ?? 0) },
+      misfit({ count: amount.quantity, each, sort: 'vessel', fills: true }, world, all(recipe), VESSELS),
+    );
   for (const note of notesOf(recipe)) {
     for (const said of makesIn(note.items))
       add(
@@ -119,11 +134,36 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
       const [said, other] = eachSaidIn(step.sentence.items);
       const values = said === undefined || other !== undefined ? undefined : stepMisfit(recipe, part, step, said);
       if (said !== undefined && values !== undefined) add(on(said), values);
-      else if (parts.length === 1)
+      else if (parts.length === 1) {
         for (const each of dividedIn(step.sentence.items)) add(on(each), countMisfit(each, own));
+        // `1 tsp jam for each` is not all of it.
+        for (const { words, ...one } of said === undefined ? ofOneIn(step.sentence.items) : [])
+          if (
+            own !== undefined &&
+            !own.serves &&
+            words.some((word) => isSameNoun(word, own.noun)) &&
+            !namesAny(step, one)
+          )
+            add(on(one), misfit({ count: own, each: one.each }, world, all(recipe), PIECES_ML));
+      }
     }
+  for (const { at, ...values } of otherNumbers(recipe))
+    if (list.every(({ at: { part, line } }) => part !== at.part || line !== at.line))
+      list.push({ at, values: { ...values, each: 1 } });
   return list;
 });
+
+/** The volume of one, in `8 glasses of 150 ml`. */
+function eachOf({ amount, of }: YieldNode): EachSaid['each'] | undefined {
+  const one = amount?.each ?? sentenceIn(of?.text ?? '').items.find((item) => item.kind === 'measured');
+  const unit = one?.unit?.symbol;
+  return one?.kind === 'measured' && unit !== undefined && dimensionOf(unit) === 'volume'
+    ? { ...one.quantity, unit }
+    : undefined;
+}
+
+const namesAny = ({ mentions }: Step, { start, end }: Span): boolean =>
+  mentions.some((each) => each.ingredients.length > 0 && each.start >= start && each.end <= end);
 
 type Said = Pick<EachSaid, 'count' | 'each'> & { readonly sort?: EachSaid['sort']; readonly fills?: boolean };
 
@@ -148,7 +188,10 @@ function stepMisfit(recipe: Recipe, part: Part, step: Step, said: EachSaid): Val
     said.sort === 'vessel' ||
     (step.mentions.every(({ ingredients }) => ingredients.length === 0) &&
       sayingPieces(recipe).every(({ value }) => value.every((each) => each === step)));
-  return misfit(said, recipe.world, inHandAt(part, step.line), slackOf(said), isWhole);
+  const values = misfit(said, recipe.world, inHandAt(part, step.line), slackOf(said), isWhole);
+  if (values !== undefined || said.sort !== 'vessel' || said.count.low !== 1) return values;
+  const ml = inPotMl(part, step, said.noun) ?? 0;
+  return misfit(said, recipe.world, { grams: NOTHING, ml: { low: ml, high: ml } }, POT);
 }
 
 function misfit(

@@ -1,42 +1,24 @@
-import portionsText from '../../../data/portions.tsv';
 import { gramsText, trimmed } from '../../measure/number-text.ts';
-import { once } from '../../measure/once.ts';
 import type { Range } from '../../measure/quantity.ts';
-import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
 import { stepTimes } from '../../recipe/journey/durations.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, Recipe } from '../../recipe/model.ts';
-import { wordsOf } from '../../recipe/words.ts';
+import { dishCalled } from '../../recipe/names/dishes.ts';
+import { singular, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { allListed, gramsOfAll, namedBy } from './foods-named.ts';
-import { yieldOf } from './pieces-made.ts';
-
-interface Row {
-  readonly of: readonly string[];
-  readonly when: string;
-  readonly low: number;
-  readonly high: number;
-  readonly source: string;
-}
+import { madeInAll } from './in-hand.ts';
+import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
+import { type PortionRow, portionRows } from './portion-rows.ts';
 
 interface Values {
   readonly name: string;
   readonly each: Range;
-  readonly eaters: Range;
-  readonly row: Row;
+  readonly eaters: Made;
+  readonly row: PortionRow;
 }
-
-const ROWS = once((): readonly Row[] =>
-  rowsIn(portionsText).map(([of, when = '', low, high, source = '']) => ({
-    of: wordsIn(of),
-    when,
-    low: Number(low),
-    high: high === '' ? Number.POSITIVE_INFINITY : Number(high),
-    source,
-  })),
-);
 
 /** Cooked for so many minutes it is a stew, a roast or a bake. */
 const LONG_MIN = 40;
@@ -50,20 +32,30 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'from memory', title: '21 CFR 101.12(b): amounts customarily eaten at once' },
-  explain: `**What it computes.** The raw weight of meat, fish, dry pasta or dry grain for each of those whom the recipe serves. Too much of it is told wherever it stands; too little only of the food that the title names first, and not of soups.
+  explain: `**What it computes.** The raw weight of meat, fish, dry pasta or dry grain for each of those whom the recipe serves. Too much of it is told wherever it stands; too little only of the food that the title names first, and not of soups. All that is listed for each, by what it is: a dish that is sweet, a soup, any; and for each piece of a name (\`36 cookies\`), where one is never so small, or so large. And how many of what is bought by the piece (\`8 tortillas\`) each gets.
 
 **Why it matters.** The number of people or the weight is a slip, and somebody goes hungry, or a pot runs over.
 
 **What to do.** Mend the number or the weight.
 
-**Silent** where the yield counts no people or portions, where a weight is not known, for pieces of a spread or a starter that are small on purpose within wide bounds (meat 25 g, pasta 27 g, grain 9 g), and for what was cooked before.`,
+**Silent** where the yield counts no people, portions or pieces that a table has, where they are called mini, small or large, where a weight is not known, for pieces of a spread or a starter that are small on purpose within wide bounds (meat 25 g, pasta 27 g, grain 9 g), and for what was cooked before.`,
   find: ({ recipe }) => (recipe.inherits ? NONE : found(recipe)),
-  say: ({ name, each, eaters, row }) => {
+  say: ({ name, each, eaters: { low, noun, serves }, row }) => {
     const isLess = each.high < row.low;
     const edge = isLess ? `less than ${gramsText(row.low)}` : `more than ${gramsText(row.high)}`;
+    const mend = serves ? 'the amount, or the number of those who eat' : 'the amounts, or the number';
+    if (row.when === 'count')
+      return {
+        message: `${trimmed(each.low, 1)} of the ${name} for each of ${trimmed(low, 1)} is hardly ever meant. Mend ${mend}.`,
+        value: each.low,
+        unit: '1',
+        band: [row.low, row.high],
+      };
+    const value = name !== '' ? (each.low + each.high) / 2 : isLess ? each.high : each.low;
+    const what = name === '' ? (isLess ? 'in all' : 'at the least') : `of ${name}`;
     return {
-      message: `${gramsText((each.low + each.high) / 2)} g of ${name} for each of ${trimmed(eaters.low, 1)}: ${edge} g raw is hardly ever meant. Mend the amount, or the number of those who eat.`,
-      value: (each.low + each.high) / 2,
+      message: `${gramsText(value)} g ${what} for each of ${trimmed(low, 1)}${serves ? '' : ` ${noun}`}: ${edge} g raw is hardly ever meant. Mend ${mend}.`,
+      value,
       unit: 'g',
       band: [row.low, row.high],
       source: row.source,
@@ -71,10 +63,12 @@ export default defineCheck<Values>({
   },
   examples: {
     good: [
+      'recipe Flapjacks\n  yield   12 bars\n  250 g     rolled oats\n  125 g     butter\n  100 g     caster sugar\n  60 g      golden syrup\n  do Melt the butter with the sugar and syrup and stir in the oats.\n  do Bake at 160 C for 25 min until golden.\n',
       'recipe Spaghetti with butter\n  serves  4\n  400 g     spaghetti\n  80 g      butter\n  do Boil the spaghetti for 9 min, drain, and toss with the butter.\n',
       'recipe Boiled rice\n  serves  4\n  300 g     long grain rice\n  450 ml    water\n  do Boil the rice in the water for 12 min.\n',
     ],
     bad: [
+      'recipe Flapjacks\n  yield   120 bars\n#         ^^^^^^^^ portion-implausible: g in all for each of 120 bars\n  250 g     rolled oats\n  125 g     butter\n  100 g     caster sugar\n  60 g      golden syrup\n  do Melt the butter with the sugar and syrup and stir in the oats.\n  do Bake at 160 C for 25 min until golden.\n',
       'recipe Spaghetti with butter\n  serves  4\n  2 kg      spaghetti\n# "spaghetti" portion-implausible: 500 g of spaghetti for each of 4\n  80 g      butter\n  do Boil the spaghetti for 9 min, drain, and toss with the butter.\n',
       'recipe Boiled rice\n  serves  4\n  30 g      long grain rice\n# "long grain rice" portion-implausible: less than 9 g\n  45 ml     water\n  do Boil the rice in the water for 12 min.\n',
     ],
@@ -84,11 +78,40 @@ export default defineCheck<Values>({
 const NONE: readonly never[] = [];
 
 const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
-  const eaters = yieldOf(recipe);
-  if (eaters === undefined || eaters.serves !== true || eaters.low <= 0) return NONE;
+  const made = yieldOf(recipe);
+  if (made === undefined || made.low <= 0) return NONE;
   const all = allListed(recipe);
+  return (made.serves === true && ofFoods(recipe, made, all)) || byPiece(recipe, made, all) || ofAll(recipe, made, all);
+});
+
+/** What weighs less is an anchovy, g. */
+const PIECE = 40;
+/** Of what is bought by the piece, and is left whole or shared out. */
+function byPiece(recipe: Recipe, eaters: Made, all: readonly Ingredient[]): readonly Found<Values>[] | undefined {
+  const isByHead = portionRows().some(
+    ({ when, of }) => when === 'filled' && of.some((each) => isSameNoun(each, eaters.noun)),
+  );
+  if (eaters.serves !== true && !isByHead) return undefined;
+  for (const { node, line, name, nameNode, weighed } of all) {
+    const { amount } = node;
+    if (amount?.kind !== 'measured' || amount.unit !== undefined || !weighed.known) continue;
+    const { low, high } = amount.quantity;
+    const words = [amount.counted?.text.toLowerCase() ?? '', ...name.toLowerCase().split(' ')].map(singular);
+    const row = portionRows().find(({ when, of }) => when === 'count' && of.some((word) => words.includes(word)));
+    if (row === undefined || weighed.grams.high < low * PIECE) continue;
+    const each = { low: low / eaters.high, high: high / eaters.low };
+    if (each.low <= row.high) continue;
+    const part = recipe.parts.findIndex(({ head }) => head.ingredients.some((of) => of.node === node));
+    const { start, end } = nameNode;
+    return [{ at: { part, line, start, end }, values: { name, each, eaters, row } }];
+  }
+  return undefined;
+}
+
+/** Of a food that somebody eats. */
+function ofFoods(recipe: Recipe, eaters: Made, all: readonly Ingredient[]): readonly Found<Values>[] | undefined {
   const main = mainOf(recipe, all);
-  for (const row of ROWS()) {
+  for (const row of portionRows()) {
     const isOf = (each: Ingredient): boolean => row.of.includes(foodOf(each)?.class ?? '') && !isIn(each, 'organ');
     const those = all.filter((each) => isOf(each) && !each.optional);
     const [first] = those;
@@ -103,17 +126,67 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
     const { start, end } = of.nameNode;
     return [{ at: { part, line: of.line, start, end }, values: { name: of.name, each, eaters, row } }];
   }
-  return NONE;
-});
+  return undefined;
+}
 
-/** What the first word of the title names that names anything listed. */
+/** Of all that is listed: a piece of that name, or what somebody eats of such a dish. */
+function ofAll(recipe: Recipe, made: Made, all: readonly Ingredient[]): readonly Found<Values>[] {
+  const node = recipe.yield?.node;
+  if (recipe.yield === undefined || node?.amount === undefined || recipe.parts.some(({ head }) => head.nominal))
+    return NONE;
+  const { serves, noun, low, high } = made;
+  const is = serves ? sortsOf(recipe, all) : ['each'];
+  const rows = portionRows().filter(
+    ({ of, when }) => is.includes(when) && (serves || of.some((each) => isSameNoun(each, noun))),
+  );
+  const [size] = portionRows().filter(({ when }) => when === 'not');
+  if (wordsOf(`${node.of?.text} ${recipe.name}`).some((word) => size?.of.includes(word))) return NONE;
+  // Cream for buns, and jam for scones, may be made in plenty; one piece may be as large as it likes.
+  const parts = recipe.parts.map(({ head }) => eatenG(head.ingredients));
+  const least = serves ? parts.reduce((sum, grams) => sum + grams, 0) : high > 1 ? Math.max(...parts) : 0;
+  for (const row of rows) {
+    const each = { low: least / high, high: (madeInAll(recipe)?.grams.high ?? Number.POSITIVE_INFINITY) / low };
+    if (each.high < row.low || each.low > row.high)
+      return [
+        {
+          at: { line: recipe.yield.at, start: node.amount.start, end: node.amount.end },
+          values: { name: '', each, eaters: made, row },
+        },
+      ];
+  }
+  return NONE;
+}
+
+/** Water runs off, and oil stays in the pan. */
+const eatenG = (list: readonly Ingredient[]): number =>
+  gramsOfAll(list.filter((each) => each.weighed.known && !each.optional && !isIn(each, 'water') && !isIn(each, 'oil')))
+    ?.low ?? 0;
+
+/** So much of it is sugar in what is sweet. */
+const SWEET = 1 / 12;
+
+function sortsOf({ name }: Recipe, all: readonly Ingredient[]): readonly string[] {
+  const known = all.filter(({ weighed }) => weighed.known);
+  const of = (is: (each: Ingredient) => boolean): number => gramsOfAll(known.filter(is))?.low ?? 0;
+  const isSweet =
+    of((each) => isIn(each, 'sugar')) > of((each) => !isIn(each, 'water')) * SWEET &&
+    !all.some((each) => isIn(each, 'flesh'));
+  const isASoup = dishCalled(name)?.kinds.some((kind) => kind.name === 'soup') === true;
+  return ['whole', ...(isSweet ? ['sweet'] : []), ...(isASoup ? ['soup'] : [])];
+}
+
+/** What the first word of the title names that names anything listed; where none does, meat or fish that is a good part of it. */
 function mainOf({ name }: Recipe, all: readonly Ingredient[]): Ingredient | undefined {
   for (const word of wordsOf(name)) {
     const [first] = namedBy([word], all);
     if (first !== undefined) return first;
   }
-  return undefined;
+  const flesh = all.filter((each) => isIn(each, 'flesh'));
+  const whole = gramsOfAll(all.filter(({ weighed }) => weighed.known))?.high ?? 0;
+  return (gramsOfAll(flesh)?.low ?? 0) > whole * MAINLY ? flesh[0] : undefined;
 }
+/** Of all, what meat or fish is at the least in a dish of it (judgement). */
+const MAINLY = 0.2;
 
 const isLong = (recipe: Recipe): boolean => stepTimes(recipe).cooking.high >= LONG_MIN;
 

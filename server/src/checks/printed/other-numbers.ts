@@ -1,0 +1,118 @@
+/**
+ * Knows where a recipe counts what it makes twice, and not alike: what its steps shape or fill against the yield, the notes and the pan.
+ * Refuses to know what one weighs.
+ */
+import type { Range } from '../../measure/quantity.ts';
+import { countsIn, isFilled, saysNumber } from '../../prose/counted-pieces.ts';
+import { eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
+import { deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
+import type { Part, Recipe, Step } from '../../recipe/model.ts';
+import { singular, wordsOf } from '../../recipe/words.ts';
+import type { Place } from '../check.ts';
+import { notesOf } from './notes.ts';
+import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
+import { isOneEach } from './portion-rows.ts';
+
+export interface OtherNumber {
+  readonly at: Place;
+  readonly count: number;
+  readonly noun: string;
+  /** The other number, and who says it. */
+  readonly there: Range;
+  readonly by: string;
+}
+
+/** `About 20` may be 24, and a jar or two is washed to spare. */
+const FAR = 1.5;
+/** Further off another thing is counted. */
+const OTHER = 6;
+/** Of fewer the number is of something else: ropes of a plait, layers. */
+const LEAST = 4;
+/** Of the whole, what is the main part. */
+const MAIN = 0.6;
+
+interface Source extends Made {
+  readonly by: string;
+}
+
+export function otherNumbers(recipe: Recipe): readonly OtherNumber[] {
+  const own = yieldOf(recipe);
+  const sources = sourcesOf(recipe, own);
+  const found: OtherNumber[] = [];
+  const tell = (at: Place, said: Made, there: Source | undefined): void => {
+    const far = there === undefined ? 1 : Math.max(said.low / there.high, there.low / said.high);
+    if (there !== undefined && far > FAR && far <= OTHER)
+      found.push({ at, count: said.low, noun: said.noun, there, by: there.by });
+  };
+  const pan = sources.find(({ by }) => by === PAN);
+  const made = recipe.yield;
+  if (pan !== undefined && own !== undefined && made?.node.amount !== undefined && isOneEach(pan.noun)) {
+    const { start, end } = made.node.amount;
+    const noun = own.noun || 'pieces';
+    if (own.serves || isFilled(own.noun)) tell({ line: made.at, start, end }, { ...own, noun }, pan);
+  }
+  for (const part of recipe.parts)
+    for (const step of part.steps)
+      for (const { sort, start, end, until, ...said } of countsIn(step.sentence.items)) {
+        const at = { part: part.index, line: step.line, start, end };
+        if (sort === 'vessel') tell(at, said, vesselsOf(said, sources));
+        else if (
+          own !== undefined &&
+          !own.serves &&
+          own.noun !== '' &&
+          own.low >= LEAST &&
+          // Cheese in slices is no burger.
+          !step.mentions.some((each) => each.ingredients.length > 0 && each.start > start && each.start < until) &&
+          isAlone(recipe, part, step, said, own)
+        )
+          tell(at, said, { ...own, by: 'the yield' });
+      }
+  return found;
+}
+
+const PAN = 'the pan';
+
+function sourcesOf(recipe: Recipe, own: Made | undefined): readonly Source[] {
+  const { pan } = recipe.parts.find(({ head }) => head.pan !== undefined)?.head ?? recipe;
+  return [
+    ...(own === undefined ? [] : [{ ...own, by: 'the yield' }]),
+    ...notesOf(recipe).flatMap(({ items }) =>
+      [...makesIn(items), ...eachSaidIn(items).map(({ count, noun }) => ({ ...count, noun }))].map(
+        ({ low, high, noun }): Source => ({ low, high, noun, by: 'the note' }),
+      ),
+    ),
+    ...(pan?.node.form === undefined
+      ? []
+      : [{ low: pan.node.count, high: pan.node.count, noun: pan.node.form, by: PAN }]),
+  ];
+}
+
+/** The same vessels elsewhere; else those who get one each. */
+const vesselsOf = ({ noun }: Made, sources: readonly Source[]): Source | undefined =>
+  sources.find((each) => isSameNoun(each.noun, noun)) ??
+  (isOneEach(noun) ? sources.find(({ serves }) => serves) : undefined);
+
+const CUTS = deed(({ act, craft }) => act === 'divide' || craft === 'cut');
+const SHAPES = deed(({ act, craft }) => act === 'divide' || act === 'shape' || craft === 'cut');
+
+const SANDWICHES = deed(({ craft }) => craft === 'layer');
+
+/** Whether these can only be the yield's pieces: nothing says that they are put together, cut up, or of some of it. */
+function isAlone(recipe: Recipe, part: Part, step: Step, said: Made, own: Made): boolean {
+  const { parts } = recipe;
+  const grams = parts.reduce((sum, { head }) => sum + head.massG.high, 0);
+  const { head, includes } = part;
+  const isMain = head.massG.high > grams * MAIN || wordsOf(head.name).includes(singular(own.noun));
+  if (parts.length > 1 && !isMain && includes.length === 0) return false;
+  const steps = parts.flatMap((each) => each.steps);
+  if (steps.some((each) => does(each, SHAPES) && (speaksOf(each, 'each', 'batch') || each.mentions.some(isSome))))
+    return false;
+  const isMore = said.low > own.high;
+  const times = Math.round(isMore ? said.low / own.high : own.low / said.high);
+  // Tops and bottoms, and two halves.
+  if (times === 2 && steps.some((each) => speaksOf(each, 'lid', 'fraction') || does(each, SANDWICHES))) return false;
+  if (steps.some(({ sentence }) => saysNumber(sentence.items, times))) return false;
+  return isMore || !steps.slice(steps.indexOf(step) + 1).some((each) => does(each, CUTS));
+}
+
+const isSome = ({ portion }: Step['mentions'][number]): boolean => portion.kind !== 'plain' && portion.kind !== 'all';

@@ -1,0 +1,80 @@
+/**
+ * Knows which numbers of a step count the pieces that it makes, or vessels: `cut 12 rounds`, `roll into 24 balls`, `six hot jars`.
+ * Refuses to know of what, and how many there should be.
+ */
+
+import type { MeasuredNode, Span } from '../notation/tree.ts';
+import { divides, saysEach } from './counts.ts';
+import { senseOf, verbOf } from './lexicon.ts';
+import { type EachSaid, eachSaidIn, type MakesSaid, nounBehind, PLURAL } from './printed-pieces.ts';
+import { amountAt, type Items, isFilled, markAt, numberAt, wordAt } from './printed-words.ts';
+
+export { isFilled } from './printed-words.ts';
+
+export interface CountSaid extends MakesSaid {
+  readonly sort: EachSaid['sort'];
+  /** Where its clause ends. */
+  readonly until: number;
+}
+
+export const countsIn = (items: Items): readonly CountSaid[] =>
+  items.flatMap((item, at) => {
+    const number = numberAt(items, at);
+    if (number === undefined || number.low < LEAST || saysEach(items, at)) return [];
+    const counted = item.kind === 'measured' ? item.counted : undefined;
+    const noun = counted === undefined ? nounBehind(items, number.to) : undefined;
+    const word = counted?.text.toLowerCase() ?? wordAt(items, noun?.at ?? -1);
+    const sort = isFilled(word) ? 'vessel' : 'piece';
+    const from = sort === 'vessel' ? item : madeBy(items, at);
+    if (from === undefined || !PLURAL.test(word)) return [];
+    const mark = items.findIndex((each, i) => i > at && each.kind === 'mark');
+    const { low, high } = number;
+    const end = counted?.end ?? items[noun?.at ?? at]?.end ?? item.end;
+    return [
+      { start: from.start, end, low, high, noun: word, sort, until: items[mark]?.start ?? Number.POSITIVE_INFINITY },
+    ];
+  });
+
+/** Fewer are halves, tins of a cake, strands of a plait. */
+const LEAST = 4;
+
+/** `Cut`, `roll into`, with no other number between. */
+function madeBy(items: Items, at: number): Items[number] | undefined {
+  for (let i = at - 1; i >= 0 && markAt(items, i) === '' && numberAt(items, i) === undefined; i--)
+    if (divides(verbOf(senseOf(wordAt(items, i))))) return items[i];
+  return undefined;
+}
+
+/** What goes into one, with the words behind it: `pour 1/4 cup batter for each pancake`. */
+export interface OfOneSaid extends Span {
+  readonly each: EachSaid['each'];
+  readonly words: readonly string[];
+}
+
+export const ofOneIn = (items: Items): readonly OfOneSaid[] =>
+  items.flatMap((item, at) => {
+    const amount = amountAt(items, at);
+    if (amount === undefined || !saysEach(items, at)) return [];
+    const { low, high, unit, to } = amount;
+    const words: string[] = [];
+    for (let i = to; items[i]?.kind === 'word'; i++) words.push(wordAt(items, i));
+    return [
+      { start: item.start, end: items[to + words.length - 1]?.end ?? item.end, each: { low, high, unit }, words },
+    ];
+  });
+
+/** Whether it says so many, of whatever. */
+export const saysNumber = (items: Items, number: number): boolean =>
+  items.some((_, at) => numberAt(items, at)?.low === number);
+
+/** Whether the words of a place end with a noun. */
+export const endsIn = (items: Items, { end }: Span, noun: string): boolean =>
+  items.some((item, at) => item.end === end && wordAt(items, at) === noun);
+
+/** Volumes that no vessel has: `boil in 1 litre water`, not `in a 2 l pot`. */
+export function volumesIn(items: Items): readonly MeasuredNode[] {
+  const vessels = eachSaidIn(items).filter(({ sort }) => sort === 'vessel');
+  return items.flatMap((item) =>
+    item.kind === 'measured' && !vessels.some(({ start, end }) => start <= item.start && item.end <= end) ? [item] : [],
+  );
+}

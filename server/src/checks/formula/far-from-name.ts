@@ -23,7 +23,10 @@ export interface FarValues extends BandValues {
 }
 
 /** Where it lies past an end of every kind that it may be: the end that most of them have in common. */
-export const farFrom = onceFor(({ part, dish }: Taken): readonly Found<FarValues>[] => {
+export const farFrom = onceFor(({ part: taken, dish, byTitle }: Taken): readonly Found<FarValues>[] => {
+  // What is called a pastry is its own list: steps behind it fill it.
+  const isCrust = !byTitle && dish.kinds.every(({ group }) => group === 'pastry');
+  const part = isCrust ? { ...taken, includes: [] } : taken;
   const kinds = dish.kinds.filter((kind) => mayBe(kind, part));
   const past = kinds.map((kind) => pastEnds(part, kind));
   if (past.length === 0 || past.some((ends) => ends.length === 0)) return [];

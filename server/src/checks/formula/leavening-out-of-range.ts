@@ -142,7 +142,7 @@ const BOILS = deed(({ act, medium }) => act === 'heat' && medium?.is === 'water'
 const ofNoKind = foundAgain<Values>((recipe) => {
   if (recipe.inherits) return [];
   // What the name says has bands of its own.
-  const taken = new Set(takenFor(recipe).flatMap(({ part, dish }) => (dish.kinds.some(isRaised) ? [part] : [])));
+  const taken = new Set(takenFor(recipe).flatMap(({ part, dish }) => (dish.kinds.every(isRaised) ? [part] : [])));
   return recipe.parts.flatMap((part) =>
     part.head.kindNode !== undefined
       ? []

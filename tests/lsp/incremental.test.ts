@@ -213,3 +213,35 @@ describe('findings after edits', () => {
     expect(after.findings).toBe(told);
   });
 });
+
+describe('what a part orders and does not list', () => {
+  const PARTS = [
+    'part a\n  100 g     plain flour\n  do Mix the flour. Stir in sesame seeds and the leeks.\n',
+    'part b\n  100 g     caster sugar\n  do Stir the sugar with the cheddar and the bread.\n',
+    'part c\n  100 g     rolled oats\n  do Fold the oats into the mayonnaise.\n',
+  ];
+  const told = (snapshot: Snapshot) =>
+    snapshot.findings.open.map(({ code, at, severity, said }) => [code, at.line, severity, said.message]);
+
+  it.each([
+    '  20 g      sesame seeds',
+    '  20 g      poppy seeds',
+    '  3         leeks, sliced',
+    '  200 g     xyzzy',
+    '  100 g     unsalted butter',
+    '  50 g      cheddar',
+    '  50 g      white bread',
+  ])('follows `%s` in any part', (row) => {
+    const { house } = makeHouse(DEFAULTS);
+    for (const of of PARTS) {
+      const text = `recipe X\n${PARTS.map((part) => (part === of ? part.replace('\n', `\n${row}\n`) : part)).join('')}`;
+      const line = text.split('\n').indexOf(row);
+      const opened = Snapshot.open('file:///a.quern', 1, text, house);
+      const before = told(opened);
+      const lineOf = (end: number) => ({ start: { line, character: 0 }, end: { line: end, character: 0 } });
+      const without = opened.edited(2, [{ range: lineOf(line + 1), text: '' }]);
+      expect(told(without)).toEqual(told(Snapshot.open('file:///a.quern', 1, without.text, house)));
+      expect(told(without.edited(3, [{ range: lineOf(line), text: `${row}\n` }]))).toEqual(before);
+    }
+  });
+});

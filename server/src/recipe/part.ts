@@ -3,7 +3,7 @@
  * Refuses to know the other parts: what its steps mention is `recipe.ts`'s to find.
  */
 
-import type { FoodClass, Weighed } from '../food/food.ts';
+import type { Food, FoodClass, Weighed } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
@@ -307,17 +307,27 @@ export function listedWords(head: PartHead): ReadonlySet<string> {
 export const unreadLines = ({ source: { lines } }: PartHead): readonly string[] =>
   lines.flatMap(({ statement }) => (statement.kind === 'unread' ? [statement.words.text] : []));
 
-const CLASSES = keptOn<PartHead, ReadonlySet<FoodClass>>();
+/** What something may be made of: a food of a class, and what is rich in fat. */
+type Making = FoodClass | 'rich';
+/** Grams of fat in 100 g (judgement). */
+export const RICH = 30;
 
-/** The classes of the foods on a part's list. */
-export function listedClasses(head: PartHead): ReadonlySet<FoodClass> {
-  let classes = CLASSES.get(head);
-  if (classes === undefined) {
-    classes = new Set(head.ingredients.flatMap(({ food }) => food?.class ?? []));
-    CLASSES.set(head, classes);
+const MAKINGS = keptOn<PartHead, ReadonlySet<Making>>();
+
+/** What the foods on a part's list may be made into, as far as a later step may speak of it: their classes, and what is rich. */
+export function listedMakings(head: PartHead): ReadonlySet<Making> {
+  let makings = MAKINGS.get(head);
+  if (makings === undefined) {
+    makings = new Set(head.ingredients.flatMap(({ food }) => makingsOf(food)));
+    MAKINGS.set(head, makings);
   }
-  return classes;
+  return makings;
 }
+
+const makingsOf = (food: Food | undefined): readonly Making[] => {
+  if (food === undefined) return [];
+  return (food.per100.fat ?? 0) >= RICH ? [food.class, 'rich'] : [food.class];
+};
 
 /** Where in the part's first line its name stands. */
 export function nameSpan(part: PartHead): Span {

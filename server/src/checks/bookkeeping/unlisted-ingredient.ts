@@ -6,7 +6,7 @@ import type { Act, Craft } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
 import { type FoodSaid, foodBehind, foodsSaid, isSaidBefore } from '../../recipe/journey/foods-said.ts';
 import type { Part, PartHead, Step, TakenUse } from '../../recipe/model.ts';
-import { listedClasses, listedWords } from '../../recipe/part.ts';
+import { listedMakings, listedWords, RICH } from '../../recipe/part.ts';
 import { ADJECTIVES, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
@@ -219,10 +219,7 @@ const STAPLES: ReadonlySet<FoodClass> = new Set([
 
 /** Mayonnaise and its like: most of it is fat, which nothing lean is made into. */
 const isFatOfItsOwn = ({ class: of, per100: { fat = 0 } }: Food): boolean =>
-  (of === 'sauce' || of === 'condiment') && fat >= FATTY;
-/** Grams in 100 g (judgement). */
-const FATTY = 30;
-
+  (of === 'sauce' || of === 'condiment') && fat >= RICH;
 /** Whether a step wants the food brought from elsewhere: it is taken in, and neither listed nor likely made of what is. */
 function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
   const { foods, words, definite, taken } = said;
@@ -241,7 +238,7 @@ function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
     // Mayonnaise is called that; `the dressing` is what was made.
     const isByName = food.name === words.join(' ');
     const made = isBought ? undefined : madeOf(food, isByName, isFirst && foods.length === 1);
-    if (made === 'anything' && isByName && isFatOfItsOwn(food) && !seen.some(listsFat)) return false;
+    if (made === 'anything' && isByName && isFatOfItsOwn(food) && !listsFat(part)) return false;
     return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
   });
 }
@@ -288,12 +285,13 @@ function isKnown({ words, foods }: FoodSaid, part: Part): boolean {
   return own.some((w) => isListed(part, w));
 }
 
-/** Something of which fat may be drawn, known or not. */
-const listsFat = ({ ingredients }: PartHead): boolean =>
-  ingredients.some(({ food }) => food === undefined || (food.per100.fat ?? 0) >= FATTY);
+/** Something of which fat may be drawn; in the part itself, what nobody knows may be it. */
+const listsFat = (part: Part): boolean =>
+  part.head.ingredients.some(({ food }) => food === undefined) ||
+  part.heads.slice(0, part.index + 1).some((head) => listedMakings(head).has('rich'));
 
 const lists = (head: PartHead, classes: readonly FoodClass[]): boolean =>
-  classes.some((c) => listedClasses(head).has(c));
+  classes.some((c) => listedMakings(head).has(c));
 
 /** Fat that a pan is greased with or something is fried in, and flour for the board. */
 const isForThePan = ({ foods, taken }: FoodSaid): boolean =>

@@ -4,7 +4,7 @@
  */
 
 import type { OutsideUse, PartHead } from '../model.ts';
-import { listedClasses, listedWords } from '../part.ts';
+import { listedMakings, listedWords } from '../part.ts';
 import { type BoundSteps, wordsOfSteps } from '../steps.ts';
 import { wordsOf } from '../words.ts';
 import { Concordance } from './concordance.ts';
@@ -14,7 +14,7 @@ import { indexFrom } from './sorted.ts';
 export interface Reach {
   /** Parts whose mentions may be others. */
   readonly steps: ReadonlySet<number>;
-  /** Parts that have a word which a part before them has listed, or lists no more, or one below them is called by, or no more; those below one that lists a class of food which no part before them does, or did. */
+  /** Parts that have a word which a part before them, or no other part, has listed, or lists no more, or one below them is called by, or no more; those below one that lists a class of food which no part before them does, or did, and all where no other part does. */
   readonly words: ReadonlySet<number>;
 }
 
@@ -61,19 +61,21 @@ export function reachOf(
     // Which of several ingredients is meant depends on whether their names are one.
     for (const { use } of before.later[part] ?? []) if (use.mention.ingredients.length > 1) steps.add(use.part);
     // What a later step may speak of as made depends on what there is to make it of.
-    for (const kind of differing(listedClasses(old), listedClasses(now))) {
-      const lists = (head: PartHead): boolean => listedClasses(head).has(kind);
+    for (const kind of differing(listedMakings(old), listedMakings(now))) {
+      const lists = (head: PartHead): boolean => listedMakings(head).has(kind);
       const first = heads.findIndex(lists);
       if (first >= 0 && first < part) continue;
       const next = heads.findIndex((head, at) => at > part && lists(head));
-      for (let other = part + 1; other < (next < 0 ? heads.length : next); other++) words.add(other);
+      // Above it too, where no other part has it.
+      for (let other = next < 0 ? 0 : part + 1; other < (next < 0 ? heads.length : next); other++) words.add(other);
     }
     for (const word of differing(listedWords(old), listedWords(now))) {
       const lists = listed.partsWith(word);
       // It is listed for all below already where a part before lists it.
       if ((lists[0] ?? part) < part) continue;
-      const next = lists[indexFrom(lists, part + 1)] ?? heads.length;
-      for (const other of between(said.partsWith(word), part, next)) words.add(other);
+      const next = lists[indexFrom(lists, part + 1)];
+      const above = next === undefined ? -1 : part;
+      for (const other of between(said.partsWith(word), above, next ?? heads.length)) words.add(other);
     }
   }
   return { steps, words };

@@ -151,6 +151,8 @@ test.each<[string, string]>([
   ['Fry in deep fat at 375 F.', 'medium 191'],
   ['Fry on griddle at 350 F. 3 minutes each side.', 'medium 177'],
   ['Heat the oil to 180 C.', 'medium 180'],
+  ['Heat the oil in a deep, heavy pot to 180 C.', 'medium 180'],
+  ['Best on the day; baked buns freeze at -18 C for up to 2 months.', 'around -18'],
   ['Heat the sunflower oil to 350 F.', 'medium 177'],
   ['Heat oil to 90 C and add the duck.', 'medium 90'],
   ['Cook in a water bath at 57 C for 3 h.', 'medium 57'],

@@ -19,7 +19,7 @@ const POSSIBLE: Readonly<Record<Kind, Range>> = {
 /** Of a reading in the food as it cooks. */
 const INSIDE: Range = { low: 36, high: 110 };
 const COLD: Range = { low: -4, high: 20 };
-const FROZEN: Range = { low: -80, high: 5 };
+const FROZEN: Range = { low: -80, high: 2 };
 const RISING: Range = { low: 0, high: 55 };
 /** In fires and stone ovens. */
 const HOTTEST_FIRE_C = 550;

@@ -177,6 +177,11 @@ class Weigher extends FigureTold {
     if (high < TELLING_C.coldestMedium) points.medium -= 3;
     // A shelf of the fridge is no oven's.
     if (high < TELLING_C.coldestOven && this.place !== undefined && this.place.is !== 'oven') points.oven -= 6;
+    // `baked buns freeze at -18 C`
+    if (high < 0 && points.oven > 0 && this.node.unit !== 'unsaid') {
+      points.around += points.oven;
+      points.oven = -6;
+    }
     // An oven so cool is one where it is said at what: `in the oven at 60 C`, `a 60 C oven`.
     if (
       high < TELLING_C.coolestOven &&

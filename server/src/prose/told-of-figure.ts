@@ -189,7 +189,7 @@ export class FigureTold {
   private takeThing(row: ThingRow, at: number, away: number): void {
     // Water that is far away is another's.
     if (row.sort === 'medium') {
-      if (away > NEAR) return;
+      if (away > NEAR && !this.isObject(at)) return;
       this.isWater ||= row.is === 'water';
       this.isStage ||= row.is === 'syrup';
     }

@@ -23,7 +23,14 @@ export const heatedByPart = overParts((part): readonly Heated[] | undefined => {
     name === undefined ? undefined : onStove(part, name),
     rising(
       part,
-      name ?? (isCulturedMilk(part.head) ? 'any cultured milk' : isLeaven(part.head) ? LEAVEN_NAME : undefined),
+      name ??
+        (isCulturedMilk(part.head)
+          ? 'any cultured milk'
+          : isLeaven(part.head)
+            ? LEAVEN_NAME
+            : isRaised(part.head)
+              ? 'any dough'
+              : undefined),
     ),
   ].flatMap((each) => each ?? []);
   return found.length === 0 ? undefined : found;
@@ -105,8 +112,8 @@ const isOfPot = ({ of, bound }: HeatFigure): boolean => (of === 'food' || of ===
 
 export const spentIn = ({ times }: Event): readonly (Range & Span)[] =>
   times.flatMap(({ kind, minutes, start, end, per, choice }) =>
-    kind === 'spent' && per === undefined && choice === 0 && Number.isFinite(minutes.high)
-      ? [{ ...minutes, start, end }]
+    kind === 'spent' && per === undefined && choice === 0
+      ? [{ low: minutes.low, high: Number.isFinite(minutes.high) ? minutes.high : minutes.low, start, end }]
       : [],
   );
 
@@ -137,6 +144,9 @@ const MILKY = 0.6;
 const placesOf = ({ temperatures }: Event): readonly number[] =>
   temperatures.flatMap(({ of, bound, celsius }) => (of === 'around' && bound === 'is' ? [celsius.low] : []));
 
+const isRaised = ({ ingredients }: PartHead): boolean =>
+  ingredients.some((i) => isIn(i, 'flour')) && ingredients.some((i) => isIn(i, 'yeast'));
+
 const LEAVEN_NAME = 'any leaven';
 
 /** Flour and water with what raises them, and nothing that is baked in it. */
@@ -149,6 +159,9 @@ const LEAVEN = ['flour', 'water', 'culture', 'yeast'] as const satisfies readonl
 
 /** Of milk with a culture in it, what stands warm for so long is cultured. */
 const LEAST_CULTURED_MIN = 120;
+
+/** So warm nothing stands but to be cultured, °C. */
+const isCulturing = (celsius: number): boolean => celsius >= 30 && celsius <= 52;
 
 function rising(part: Part, of: string | undefined): Heated | undefined {
   const spans = of === undefined ? [] : spansOf(of, 'rise');
@@ -163,13 +176,15 @@ function rising(part: Part, of: string | undefined): Heated | undefined {
       (event) =>
         event.said === 'yes' &&
         (event.act === 'rise' ||
-          (standsToRise && event.act === 'stay' && spentIn(event).some(({ low }) => low >= LEAST_CULTURED_MIN))),
+          (standsToRise &&
+            event.act === 'stay' &&
+            (placesOf(event).some(isCulturing) || spentIn(event).some(({ low }) => low >= LEAST_CULTURED_MIN)))),
     );
     for (const figure of figures)
       if (rises.some((event) => event === figure.event) && figure.of !== 'food' && isFigure(figure))
         heats.push({ part: part.index, line, figure });
     for (const event of rises) {
-      const spent = event.act === 'rise' ? spentIn(event) : [];
+      const spent = event.act === 'rise' || placesOf(event).some(isCulturing) ? spentIn(event) : [];
       for (const time of spent) times.push({ ...time, part: part.index, line, at: placesOf(event) });
       // Where one says no time it rises for any.
       totalMin += spent.length > 0 ? spent.reduce((sum, { high }) => sum + high, 0) : Number.POSITIVE_INFINITY;

@@ -90,7 +90,8 @@ function takenBy(recipe: Recipe, where: Where, way: 'oven' | 'inside'): readonly
       spans.push(...own);
     }
   }
-  const isOther = names.size === 0 || others.some(isMuch);
+  // A pastry case has no middle, and caramel below a custard bakes as that does.
+  const isOther = names.size === 0 || others.some((each) => isMuch(each) && kindAt(each) === undefined);
   if (named !== undefined && isOther)
     return [{ of: [...names, named.of].join(' or '), spans: [...spans, ...named.spans], by: named.by }];
   if (isOther) {

@@ -3,7 +3,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { likelyGrams } from '../../food/weigh.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { Act } from '../../prose/event.ts';
-import { deed, does, speaksOfUnnamed } from '../../recipe/journey/deeds.ts';
+import { deed, does, nameSpeaksOf, speaksOfUnnamed } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
 import { defineCheck, type Fix } from '../check.ts';
@@ -42,6 +42,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use)) continue;
       if (isMaybe(use, part) || isLeftOver(entry, use, part) || isServed(use, part) || isOfMixed(entry, use, part))
         continue;
+      if (isOfFoam(entry, use)) continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;
@@ -214,6 +215,10 @@ const isOfMixed = ({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean =>
     (step, i) =>
       i <= use.step && uses.some((before) => !before.over && before.step <= i) && speaksOfUnnamed(step, 'fraction'),
   );
+
+/** `A third of the whites`, after `whip the whites with the sugar`: of the foam. */
+const isOfFoam = ({ ingredient, uses: [first] }: LedgerEntry, { mention: { portion } }: TakenUse): boolean =>
+  portion.kind === 'share' && first?.mention.portion.kind === 'plain' && nameSpeaksOf(ingredient.name, 'egg half');
 
 /** `If it falls short, top up with …` */
 const isMaybe = (use: TakenUse, part: Part): boolean =>

@@ -223,7 +223,7 @@ const isFatOfItsOwn = ({ class: of, per100: { fat = 0 } }: Food): boolean =>
 /** Whether a step wants the food brought from elsewhere: it is taken in, and neither listed nor likely made of what is. */
 function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
   const { foods, words, definite, taken } = said;
-  if (taken === undefined || isKnown(said, part)) return false;
+  if (taken === undefined || isKnown(said, part) || isLiftedOut(said, part)) return false;
   // `The salt`, where no salt has been spoken of before: the writer has it on a list.
   const isNew = definite && part.index === 0 && !isSaidBefore(said, part.steps, step);
   const isNever = foods.some((f) => NEVER.has(f.class)) && !(isNew && taken.act === 'combine');
@@ -242,6 +242,22 @@ function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
     return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
   });
 }
+
+/** Beans that a crust is baked under: `lift out the beans`. */
+const isLiftedOut = ({ foods, words }: FoodSaid, part: Part): boolean =>
+  foods.some((food) => food.class === 'legume' || food.class === 'grain') &&
+  part.steps.some((step) =>
+    boundEvents(step).some(
+      ({ event: { act, objects } }) =>
+        act === 'remove' &&
+        step.sentence.items.some(
+          (item) =>
+            item.kind === 'word' &&
+            wordsOf(item.word).some((word) => words.includes(word)) &&
+            objects.some((slot) => slot.start <= item.start && item.end <= slot.end),
+        ),
+    ),
+  );
 
 /** Of what it may have been made: where nothing is made yet, it is only another word for what is listed. */
 function madeOf(food: Food, isByName: boolean, isFirst: boolean): readonly FoodClass[] | 'anything' | undefined {

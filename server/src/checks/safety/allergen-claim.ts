@@ -1,6 +1,8 @@
+import { allergensOf } from '../../food/allergens.ts';
+import { foodsOf as foodsIn } from '../../food/food.ts';
 import type { Span, TextField, TextNode } from '../../notation/tree.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import { foodsHeld, unreadOn } from '../../recipe/list/allergens.ts';
+import { allergensListed, type BroughtAllergen, foodsHeld, unreadOn } from '../../recipe/list/allergens.ts';
 import type { Ingredient, Part, PartHead, Recipe, Step } from '../../recipe/model.ts';
 import { titleOf } from '../../recipe/names/title.ts';
 import { sameName } from '../../recipe/words.ts';
@@ -28,7 +30,12 @@ interface Unsure {
   readonly unknown: readonly string[];
 }
 
-type Values = Broken | Unsure;
+/** What is held, and left out where a note tells what the dish contains. */
+interface Untold {
+  readonly untold: readonly BroughtAllergen[];
+}
+
+type Values = Broken | Unsure | Untold;
 
 export default defineCheck<Values>({
   code: 'allergen-claim',
@@ -45,13 +52,20 @@ export default defineCheck<Values>({
 
 **Why it matters.** Whoever reads \`gluten-free\` may not read the list. Soy sauce holds wheat, ghee is milk, Worcestershire sauce has anchovies, marshmallows gelatine.
 
-**What to do.** Take a food that keeps the claim and say so on the line (\`gluten-free soy sauce\`, \`vegan butter\`), or take the claim out. Where an alternative breaks it, that is a warning; where only a label tells (oats, stock cubes, dark chocolate), or a food is not known, information names them once.
+**What to do.** Take a food that keeps the claim and say so on the line (\`gluten-free soy sauce\`, \`vegan butter\`), or take the claim out. Where an alternative breaks it, that is a warning; where only a label tells (oats, stock cubes, dark chocolate), or a food is not known, information names them once. Notes that tell two allergens of the lists (\`contains wheat and egg\`) and not all are a warning.
 
 **Nuts.** Peanuts count under nut-free. Coconut and chestnut are no nuts of the EU's list, and FDA took them off its own in 2025: they are named, and no more.
 
 **Silent** for what is negated or conditional (\`not suitable for vegans\`, \`for a vegan version use oil\`, \`can be made gluten-free\`), for what is said of a dish beside (\`with vegan mayonnaise\`), and for foods whose own line keeps the claim.`,
-  find: ({ recipe }) => found(recipe),
-  say: (values) => ('asks' in values ? sayUnsure(values) : sayBroken(values)),
+  find: ({ recipe }) => [...found(recipe), ...untoldIn(recipe)],
+  say: (values) =>
+    'untold' in values
+      ? {
+          message: `Contains ${values.untold.map(({ us, eu, by }) => `${us ?? eu} (\`${by[0]}\`)`).join(', ')} too: name all. ${CAUTION}`,
+        }
+      : 'asks' in values
+        ? sayUnsure(values)
+        : sayBroken(values),
   examples: {
     good: [
       'recipe Gluten-free noodle bowl\n  yield   4 bowls\n  note    For a vegan version leave out the egg.\n  300 g     rice noodles\n  40 g      gluten-free soy sauce\n  1 large   egg\n  do Boil the noodles with the egg for 8 min, and toss with the soy sauce.\n',
@@ -62,6 +76,7 @@ export default defineCheck<Values>({
       'recipe Gluten-free noodle bowl\n  300 g     rice noodles\n  40 g      soy sauce\n# "soy sauce" allergen-claim: contains wheat\n  do Boil the noodles and toss with the soy sauce.\n',
       'recipe Traybake\n  note    This one is nut free and vegan.\n  200 g     plain flour\n  150 g     ground almonds\n# "ground almonds" allergen-claim: contains tree nuts\n  150 g     butter\n# "butter" allergen-claim: contains milk\n  do Rub the butter into the flour and the almonds, press in the tin and bake at 170 C for 25 min until gold.\n',
       'recipe Pudding\n  tags    vegetarian, winter\n  500 ml    milk\n  4 sheets  gelatine\n# "gelatine" allergen-claim: slaughtered\n  do Heat the milk to 80 C, melt the gelatine in it and chill for 4 h.\n',
+      'recipe Cake\n  note Contains wheat and egg.\n#      ^^^^^^^^^^^^^^^^^^^^^^^ allergen-claim warning: milk\n  200 g     plain flour\n  200 g     butter\n  200 g     eggs\n  do Beat all and bake at 180 C for 30 min until gold.\n',
       'recipe Vegan bean pot\n#      ^^^^^ allergen-claim info: stock cube\n  400 g     canned white beans\n  1         stock cube\n  500 ml    water\n  do Simmer the beans with the stock cube and the water for 20 min.\n',
     ],
   },
@@ -93,6 +108,28 @@ function found(recipe: Recipe): readonly Found<Values>[] {
   for (const [i, key] of [...now.keys()].entries()) before.set(key, same[i] as Found<Values>);
   return same;
 }
+
+/** Where notes tell two allergens that the lists surely hold, they are read as telling all. */
+function untoldIn({ outline, parts, world }: Recipe): readonly Found<Untold>[] {
+  const notes = outline.head.flatMap(({ at, line: { text } }): { readonly at: Place; readonly text: string }[] => {
+    const match = CONTAINS.exec(text);
+    return match ? [{ at: { line: at, start: match.index, end: text.length }, text: match[0].toLowerCase() }] : [];
+  });
+  const [first] = notes;
+  if (first === undefined) return NOTHING;
+  const words = notes.flatMap(({ text }) => text.match(/\p{L}+/gu) ?? NOTHING);
+  const foods = words.flatMap((word) => foodsIn(world.book.findInText(word)));
+  const told = [allergensOf(words), ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
+  const { brought } = allergensListed(parts.map(({ head }) => head));
+  const untold = brought.filter(
+    ({ us, eu }) => !told.includes(us ?? '') && !told.includes(eu ?? '') && eu !== 'sulphites',
+  );
+  return untold.length === 0 || brought.length - untold.length < 2
+    ? NOTHING
+    : [{ at: first.at, values: { untold }, severity: 'warning' }];
+}
+
+const CONTAINS = /(?<=note +|[.;] )contains [^.]+/i;
 
 /** Every claim of the recipe, once for what it is about. */
 function claimsOf(recipe: Recipe): readonly PlacedClaim[] {

@@ -117,7 +117,7 @@ function untoldIn({ outline, parts, world }: Recipe): readonly Found<Untold>[] {
   });
   const [first] = notes;
   if (first === undefined) return NOTHING;
-  const words = notes.flatMap(({ text }) => text.match(/\p{L}+/gu) ?? NOTHING);
+  const words = notes.flatMap(({ text }) => [...text.matchAll(/\p{L}+/gu)].map(([word]) => word));
   const foods = words.flatMap((word) => foodsIn(world.book.findInText(word)));
   const told = [allergensOf(words), ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
   const { brought } = allergensListed(parts.map(({ head }) => head));

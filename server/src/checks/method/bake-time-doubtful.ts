@@ -68,7 +68,7 @@ const straysIn = onceFor(
 
 /** So many times too long, or too short for what bakes or roasts whole, nobody means it (recipes that work: 0.37 to 1.7 of what is likely, birds from 0.57); a short one may be of several pieces. */
 const TOO_LONG = 2.4;
-const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 2.6, joint: 4, brick: 4, pan: 4, cup: 4 };
+const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 2.6, joint: 3.3, brick: 3.3, pan: 3.3, cup: 3.3 };
 
 function isFar(recipe: Recipe, { bake, estimate: { likely }, load }: Estimated, said: Range): boolean {
   if (bake.event.cooks === 'again') return false;
@@ -120,7 +120,7 @@ export default defineCheck<Values>({
     title:
       'conduction with Choi and Okos properties; coefficients fitted to USDA FSIS roasting charts, Armed Forces Recipe Service cards and others',
   },
-  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind, and louder where that is ${TOO_LONG} times too long, or something whole is in for a quarter of it, a bird for a good third.
+  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind, and louder where that is ${TOO_LONG} times too long, or something whole is in for less than a third of it, a bird for a good third.
 
 **Why it matters.** A time that is wrong by half burns the rim or leaves the middle raw; it is the figure most often wrong.
 

@@ -11,13 +11,26 @@ import { isBaked } from '../../recipe/journey/deeds.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { type Family, isFamily, isIn } from '../../recipe/list/families.ts';
 import { mixtureOf } from '../../recipe/measures/mixture.ts';
-import type { Ingredient, Part, PartHead } from '../../recipe/model.ts';
+import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
+import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { kindOf } from './taken-for.ts';
 import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
 
-/** On the stove, and as it rises. */
-export const heatedByPart = overParts((part): readonly Heated[] | undefined => {
+/** On the stove, and as it rises; what a later part may heat too takes any time. */
+export const heatedByParts = (recipe: Recipe): readonly Heated[] =>
+  heatedByPart(recipe).flatMap(({ part, value }) =>
+    part.usesByLater.some(({ use }) => heats(recipe.parts[use.part])) ? value.map(goingOn) : value,
+  );
+
+const heats = (part: Part | undefined): boolean =>
+  part?.steps.some((step) => boundEvents(step).some(({ event }) => event.act === 'heat')) === true;
+
+const goingOn = onceFor(
+  (heated: Heated): Heated => (heated.way === 'stove' ? { ...heated, totalMin: Number.POSITIVE_INFINITY } : heated),
+);
+
+const heatedByPart = overParts((part): readonly Heated[] | undefined => {
   const name = kindOf(part);
   const found = [
     name === undefined ? undefined : onStove(part, name),
@@ -82,7 +95,7 @@ function onStove(part: Part, of: string): Heated | undefined {
         step.line < line ? [] : step.figures.filter(isOfPot).map((f) => f.celsius.high),
       ),
     );
-  let totalMin = part.usesByLater.length > 0 ? Number.POSITIVE_INFINITY : 0;
+  let totalMin = 0;
   for (const { line, events, figures } of stepsOf(part)) {
     for (const figure of figures)
       if (figure.event !== undefined && heatsFood(figure.event) && figure.of === 'food' && isFigure(figure))

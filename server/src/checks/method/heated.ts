@@ -8,7 +8,7 @@ import { onceFor } from '../once.ts';
 import { boiledIn, readOf } from './heated-foods.ts';
 import { friedIn } from './heated-in-fat.ts';
 import { bakedIn } from './heated-in-oven.ts';
-import { heatedByPart } from './heated-on-stove.ts';
+import { heatedByParts } from './heated-on-stove.ts';
 import { stewedOf } from './heated-tough.ts';
 import { livingIn } from './living.ts';
 import { timedByPart } from './timed-acts.ts';
@@ -20,7 +20,7 @@ export const heatedIn = onceFor((recipe: Recipe): readonly Heated[] =>
     ? []
     : [
         ...bakedIn(recipe),
-        ...heatedByPart(recipe).flatMap(({ value }) => value),
+        ...heatedByParts(recipe),
         ...friedIn(recipe),
         ...readOf(recipe),
         ...boiledIn(recipe),

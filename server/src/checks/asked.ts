@@ -40,7 +40,7 @@ interface PartChecks {
 
 interface OfList {
   readonly index: number;
-  readonly includes: readonly PartHead[];
+  readonly mixes: readonly PartHead[];
   readonly locals: readonly Local[];
 }
 
@@ -106,12 +106,12 @@ function* ofList(
   known: Known,
   bugs: Bug[],
 ): InPieces<readonly Local[]> {
-  const { index, head, includes } = part;
+  const { index, head, mixes } = part;
   const kept = known.ofList.get(head.ingredients);
-  if (kept?.index === index && areSameLists(kept.includes, includes)) return kept.locals;
+  if (kept?.index === index && areSameLists(kept.mixes, mixes)) return kept.locals;
   const locals: Local[] = [];
   for (const check of checks) yield* asking(check, () => check.find(part, house), 0, index, locals, bugs);
-  known.ofList.set(head.ingredients, { index, includes, locals });
+  known.ofList.set(head.ingredients, { index, mixes, locals });
   return locals;
 }
 

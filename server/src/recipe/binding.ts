@@ -134,7 +134,8 @@ function frameOf(index: number, frame: Frame): PartFrame {
     index,
     head: heads[index] as PartHead,
     steps: (frame.steps[index] as BoundSteps).steps,
-    includes: takenIn(index, frame),
+    includes: takenIn(index, frame, 'includes'),
+    mixes: takenIn(index, frame, 'mixes'),
     heads,
     usesByLater: frame.later[index] ?? NO_USES,
     ovenBefore: frame.ovens[index],
@@ -145,8 +146,8 @@ function frameOf(index: number, frame: Frame): PartFrame {
 const NO_PARTS: readonly PartHead[] = [];
 
 /** The earlier parts that one takes in: by a mention in its steps, or by a line of its list (`200 g poolish`). */
-function takenIn(index: number, { heads, steps, byName }: Frame): readonly PartHead[] {
-  const mentioned = steps[index]?.includes ?? [];
+function takenIn(index: number, { heads, steps, byName }: Frame, how: 'includes' | 'mixes'): readonly PartHead[] {
+  const mentioned = steps[index]?.[how] ?? [];
   const listed = heads[index] === undefined ? undefined : listedNames(heads[index]);
   if (mentioned.length === 0 && (listed === undefined || listed.size === 0)) return NO_PARTS;
   const indexes = new Set(mentioned);
@@ -234,6 +235,7 @@ function isSamePart(before: Part, now: PartFrame): boolean {
     before.isLast === now.isLast &&
     isSameOven(before.ovenBefore, now.ovenBefore) &&
     sameItems(before.includes, now.includes) &&
+    sameItems(before.mixes, now.mixes) &&
     sameItems(before.usesByLater, now.usesByLater)
   );
 }

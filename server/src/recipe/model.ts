@@ -36,6 +36,8 @@ export interface Part {
   readonly ledger: readonly LedgerEntry[];
   /** Earlier parts whose names its steps mention, with what they hold. */
   readonly includes: readonly PartHead[];
+  /** Those of them that go into it, and are not only eaten with it: `Serve the curry with the rice`. */
+  readonly mixes: readonly PartHead[];
   /** The heads of all parts as they were when this one was bound; none before it has gained or lost a word that its steps have, or a class of food. */
   readonly heads: readonly PartHead[];
   /** What later parts take of this part or its ingredients. */

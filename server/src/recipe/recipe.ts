@@ -16,7 +16,7 @@ import { bindPart, withSteps } from './part.ts';
 import type { YieldNode } from './yield.ts';
 
 /** A part as its list makes it: its steps are not in it. */
-export type ListedPart = Pick<Part, 'index' | 'head' | 'includes'>;
+export type ListedPart = Pick<Part, 'index' | 'head' | 'mixes'>;
 
 /** What the next edit goes on from. */
 const BOUND = keptOn<Recipe, Bound>();

@@ -4,6 +4,7 @@
  */
 import { keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
+import { boundEvents } from './journey/bind.ts';
 import { heatsOf } from './journey/figures.ts';
 import { isMadeReady, timesTaken } from './made-ready.ts';
 import type { IngredientRef, Mention, OutsideUse, OvenSetting, PartHead, Step, Use } from './model.ts';
@@ -18,6 +19,8 @@ export interface BoundSteps {
   readonly outside: readonly OutsideUse[];
   /** Earlier parts that are mentioned. */
   readonly includes: readonly number[];
+  /** Those of them that are not only eaten with it. */
+  readonly mixes: readonly number[];
   readonly lastOven: OvenSetting | undefined;
 }
 
@@ -39,7 +42,7 @@ export function bindSteps(index: number, heads: readonly PartHead[], names: Name
 }
 
 export const NO_USES: readonly OutsideUse[] = [];
-const NO_STEPS: BoundSteps = { steps: [], own: [], outside: NO_USES, includes: [], lastOven: undefined };
+const NO_STEPS: BoundSteps = { steps: [], own: [], outside: NO_USES, includes: [], mixes: [], lastOven: undefined };
 
 function readSteps({ source }: PartHead, index: number, names: NameIndex, lent: Lent | undefined): Step[] {
   const steps: Step[] = [];
@@ -89,6 +92,7 @@ function sortUses(
   const own: (Use[] | undefined)[] = [];
   const outside: OutsideUse[] = [];
   let includes: number[] | undefined;
+  const mixes: number[] = [];
   let lastOven: OvenSetting | undefined;
   const sentences = steps.map(({ sentence }) => sentence.items);
   for (let s = 0; s < steps.length; s++) {
@@ -106,6 +110,7 @@ function sortUses(
       if (mention.part !== undefined && mention.part !== index) {
         includes ??= [];
         if (!includes.includes(mention.part)) includes.push(mention.part);
+        if (!mixes.includes(mention.part) && !isEaten(step, mention)) mixes.push(mention.part);
         outside.push({ of: mention.part, use });
       }
       for (const ref of isShared(mention, heads) ? mention.ingredients : chosen(mention.ingredients, own)) {
@@ -121,7 +126,13 @@ function sortUses(
       if (of === 'oven') lastOven = { celsiusLow: celsius.low, fan: written[0]?.fan === true };
   }
   keepSame(outside, before);
-  return { steps, own, outside, includes: includes ?? NO_INDEXES, lastOven };
+  return { steps, own, outside, includes: includes ?? NO_INDEXES, mixes, lastOven };
+}
+
+/** Whether all that is done with it is to eat it. */
+function isEaten(step: Step, mention: Mention): boolean {
+  const all = boundEvents(step).filter(({ names }) => names.some((name) => name.mention === mention));
+  return all.length > 0 && all.every(({ event }) => event.act === 'eat');
 }
 
 /** `Melt the butter`, `pare all five lemons`. */

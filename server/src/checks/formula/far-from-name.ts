@@ -26,7 +26,7 @@ export interface FarValues extends BandValues {
 export const farFrom = onceFor(({ part: taken, dish, byTitle }: Taken): readonly Found<FarValues>[] => {
   // What is called a pastry is its own list: steps behind it fill it.
   const isCrust = !byTitle && dish.kinds.every(({ group }) => group === 'pastry');
-  const part = isCrust ? { ...taken, includes: [] } : taken;
+  const part = isCrust ? { ...taken, mixes: [] } : taken;
   const kinds = dish.kinds.filter((kind) => mayBe(kind, part));
   const past = kinds.map((kind) => pastEnds(part, kind));
   if (past.length === 0 || past.some((ends) => ends.length === 0)) return [];

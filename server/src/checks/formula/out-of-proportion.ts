@@ -91,7 +91,7 @@ const outOf = foundAgain<Values>((recipe) => {
   return recipe.parts.flatMap((part) => (said.has(part) ? NOTHING : outInPart(part, recipe.name, goOn.has(part.head))));
 });
 
-const takingIn = overParts(({ includes }) => (includes.length === 0 ? undefined : includes));
+const takingIn = overParts(({ mixes }) => (mixes.length === 0 ? undefined : mixes));
 
 /** `called`: what the whole recipe is; `goesOn`: another part takes it in. */
 const outInPart = onceWith((part: Part, called: string, goesOn: boolean): readonly Found<Values>[] => {
@@ -149,7 +149,10 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
   const most = row.most === undefined ? undefined : row.most * (isNamed ? NAMED : 1);
   const some = row.where === 'bound' ? 0 : NONE;
   const isLow =
-    least !== undefined && value.high < least && value.low > (least > some ? some : 0) && !isWetOtherwise(row, seen);
+    least !== undefined &&
+    value.high < least &&
+    value.low > (least > some ? some : 0) &&
+    (row.where === 'liquid' || !isWetOtherwise(row, seen));
   if (!isLow && !(most !== undefined && value.low > most)) return undefined;
   const at = ingredientPlace(main);
   if (at === undefined || (isIn(main, 'fat') && anyDoes(part.steps, FRIES))) return undefined;
@@ -207,7 +210,15 @@ const wet = ({ food }: Ingredient): number => (food?.per100.water ?? 0) / 100;
 function isWetOtherwise({ top, bottom }: Proportion, { contents, part }: Seen): boolean {
   if (typeof top === 'string' || bottom === undefined) return false;
   const grain = gramsAmong(contents, (i) => isAmong(bottom, i)).high;
-  const others = contents.filter((i) => !isAmong(top, i) && !keepsItsWater(i));
+  // What goes in after it has boiled comes too late.
+  const first = firstUse(part, bottom);
+  const boiled = part.steps.findIndex((step, at) => at >= first && does(step, IN_WATER));
+  const isLate = (i: Ingredient): boolean =>
+    boiled >= 0 &&
+    part.ledger.some(
+      ({ ingredient, uses }) => ingredient === i && uses.length > 0 && uses.every((use) => use.step > boiled),
+    );
+  const others = contents.filter((i) => !isAmong(top, i) && !keepsItsWater(i) && !isLate(i));
   if (others.reduce((sum, i) => sum + gramsOf(i) * wet(i), 0) > grain) return true;
   // In what is listed, from where that goes in.
   const since = firstUse(part, top);

@@ -101,8 +101,8 @@ function salty(recipe: Recipe, part: Part): readonly Salty[] {
   const { head, index } = part;
   if (head.kind !== undefined || head.ingredients.length === 0 || isIncomplete(part)) return NONE;
   const worked = tooSalty(part);
-  if (worked === undefined || recipe.parts.some(({ includes }) => includes.includes(head))) return NONE;
-  const takenIn = recipe.parts.filter((other) => part.includes.includes(other.head));
+  if (worked === undefined || recipe.parts.some(({ mixes }) => mixes.includes(head))) return NONE;
+  const takenIn = recipe.parts.filter((other) => part.mixes.includes(other.head));
   if ([part, ...takenIn].some((each) => losesSalt(each, worked.isDough))) return NONE;
   const place = ingredientPlace(worked.salt);
   if (place === undefined) return NONE;

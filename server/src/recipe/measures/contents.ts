@@ -13,7 +13,7 @@ import type { ListedPart } from '../recipe.ts';
 
 /** What a list comes to, and with which others it was put together. */
 interface Gathered {
-  readonly includes: readonly PartHead[];
+  readonly mixes: readonly PartHead[];
   readonly contents: readonly Ingredient[];
 }
 
@@ -23,10 +23,10 @@ const CONTENTS = keptOn<readonly Ingredient[], Gathered>();
  * A poolish or softened onions count as what they are made of; a crust that a filling is poured into does not. One list for one part, the
  * same for as long as no list of them changes.
  */
-export function contentsOf({ head, includes }: ListedPart): readonly Ingredient[] {
+export function contentsOf({ head, mixes }: ListedPart): readonly Ingredient[] {
   let gathered = CONTENTS.get(head.ingredients);
-  if (gathered === undefined || !areSameLists(gathered.includes, includes)) {
-    gathered = { includes, contents: gather(head, includes) };
+  if (gathered === undefined || !areSameLists(gathered.mixes, mixes)) {
+    gathered = { mixes, contents: gather(head, mixes) };
     CONTENTS.set(head.ingredients, gathered);
   }
   return gathered.contents;
@@ -36,19 +36,19 @@ export function contentsOf({ head, includes }: ListedPart): readonly Ingredient[
 export const areSameLists = (a: readonly PartHead[], b: readonly PartHead[]): boolean =>
   a === b || (a.length === b.length && a.every((head, i) => head.ingredients === b[i]?.ingredients));
 
-function gather(head: PartHead, includes: readonly PartHead[]): readonly Ingredient[] {
+function gather(head: PartHead, mixes: readonly PartHead[]): readonly Ingredient[] {
   const all = head.ingredients;
   const own = all.some(isAside) ? all.filter((i) => !isAside(i)) : all;
-  if (includes.length === 0) return own;
+  if (mixes.length === 0) return own;
   // `200 g poolish` on the list is so much of the part of that name.
   const weighed = new Map<PartHead, Ingredient>();
-  for (const other of includes) {
+  for (const other of mixes) {
     const line = listedPart(head, other.name);
     if (line !== undefined) weighed.set(other, line);
   }
   const flourKind = own.some(isFlour) || THICKENED.has(head.kind?.group ?? '');
   const lines = new Set(weighed.values());
-  const taken = includes.flatMap((other): readonly Ingredient[] => {
+  const taken = mixes.flatMap((other): readonly Ingredient[] => {
     const line = weighed.get(other);
     if (line !== undefined && line.ofPart === undefined) return shareOf(other, line);
     const counts = other.kind === undefined && (flourKind || !other.ingredients.some(isFlour));

@@ -10,8 +10,8 @@ import { measure } from './measures.ts';
 import type { MeasureValue } from './worked-ratio.ts';
 
 /** Whether the part's sums, or those of an earlier part that it takes in, lack what a line brings. */
-export const isIncomplete = ({ head, includes }: ListedPart): boolean =>
-  head.notUnderstood.length > 0 || includes.some(({ notUnderstood }) => notUnderstood.length > 0);
+export const isIncomplete = ({ head, mixes }: ListedPart): boolean =>
+  head.notUnderstood.length > 0 || mixes.some(({ notUnderstood }) => notUnderstood.length > 0);
 
 export const partMeasure = (part: ListedPart, name: MeasureName): MeasureValue =>
   isIncomplete(part) ? NOT_UNDERSTOOD : measure(name, contentsOf(part));

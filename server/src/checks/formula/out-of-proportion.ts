@@ -40,7 +40,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Of a part of no kind: the share of strong foods in the whole (vanilla, spices, gelatine, garlic, salt in a sweet bake, sugar, fat and vinegar on meat), and of foods against what governs them: yeast, fat, sugar, egg and liquid to flour that is raised, liquid to rice and couscous, starch to liquid, water to flour in a dough that is kneaded, egg to the milk that it sets. Past these shares lie no recipes: it is a spoon for another, or a figure too many.
+  explain: `**What it computes.** Of a part of no kind: the share of strong foods in the whole (vanilla, spices, gelatine, garlic, salt in a sweet bake, sugar, fat and vinegar on meat), and of foods against what governs them: yeast, fat, sugar, egg and liquid to flour that is raised, liquid to rice and couscous, starch to liquid, water to flour in a dough that is kneaded, egg to the milk that it sets.
 
 **What to do.** Look at the amount. If it is meant so, write what the part is (\`as rub\`, \`as marinade\`).
 

@@ -45,7 +45,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `**What it computes.** Of a part that is no kind, and goes into no other: the salt of all that lies in it, as a share of the whole. Salt itself counts its grams, other foods bring sodium × 2.5. Salt that no step takes is left out.
 
-**Why it matters.** Dishes have ${USUAL} of salt. At more than ${percentText(MOST)} nobody eats them: it is most often a tablespoon that should have been a teaspoon, or a figure too many.
+**Why it matters.** Dishes have ${USUAL} of salt. At more than ${percentText(MOST)} nobody eats them: a tablespoon may stand for a teaspoon, or a figure is too many.
 
 **What to do.** Look at the amount of the salt. If it is a cure, a brine, a rub or a stock base, say so: \`as cure\`, \`as brine\`.
 

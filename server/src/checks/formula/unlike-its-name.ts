@@ -19,7 +19,7 @@ export default defineCheck<FarValues>({
 
 **What to do.** Look at the amount. If the dish is something else, write its kind, or another title.
 
-**Silent** for parts with a kind, between the usual band and its far end, and where a weight is not known.`,
+**Silent** for parts with a kind, and where a weight is not known.`,
   find: ({ recipe, house }) => unlike(recipe, house),
   say: (values) =>
     sayBand(values, `It is taken for ${values.dish} by its name; if it is something else, write \`as\` and its kind.`),

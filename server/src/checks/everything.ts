@@ -9,7 +9,13 @@ import type { Step } from '../recipe/model.ts';
 export const takesEverything = (steps: readonly Step[]): boolean =>
   steps.some((step) => speaksOf(step, 'ingredients', 'everything') || does(step, TAKES_ALL)) || isBare(steps[0]);
 
-const TAKES_ALL = deed(({ objects }) => objects.some(({ by }) => by === 'all'));
+/** `Fry it all`, and `keep it all under`, is what lies there. */
+const TAKES_ALL = deed(
+  ({ act, objects }) =>
+    (act === 'combine' || act === 'heat' || act === 'steep' || act === 'put') &&
+    objects.some(({ by, role }) => by === 'all' && role !== 'into') &&
+    !objects.some(({ by }) => by === 'it'),
+);
 
 /** `Stir together and leave overnight.`: mixed, and nothing is said of what; `toss the filling`, which is no name of the list. */
 function isBare(step: Step | undefined): boolean {

@@ -30,10 +30,14 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
   *find(part) {
     if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps)) return;
     const unsaid = unsaidIn(part);
-    const severity = speaksOfStrangers(part) ? 'info' : undefined;
-    for (const [index, found] of unusedIn(part))
-      if (!unsaid.has(index) && !isHeard(found, part.steps) && !isBesideUsed(part, found.values.ingredient))
-        yield severity === undefined ? found : { ...found, severity };
+    const unused = Array.from(unusedIn(part)).filter(
+      ([index, found]) =>
+        !unsaid.has(index) && !isHeard(found, part.steps) && !isBesideUsed(part, found.values.ingredient),
+    );
+    // Who names all others one by one names this one too.
+    const isSure = unused.length === 1 && part.ledger.filter(({ uses }) => uses.length > 0).length >= MANY;
+    const severity = !isSure && speaksOfStrangers(part) ? 'info' : undefined;
+    for (const [, found] of unused) yield severity === undefined ? found : { ...found, severity };
   },
   findInFile({ recipe }) {
     const lists = listsAlone(recipe);
@@ -116,6 +120,9 @@ function stepBefore({ steps, index }: Part, own: Part | undefined, ingredient: I
   if (above.length === 0 && below.length === 0) return steps.at(-1);
   return steps[above.length > 0 ? Math.min(Math.max(...above), ...below) : Math.max(0, Math.min(...below) - 1)];
 }
+
+/** Judgement. */
+const MANY = 3;
 
 /** What a part lists and nobody uses, with its place in the list. */
 function* unusedIn(part: Part): Iterable<readonly [number, Found<Values>]> {

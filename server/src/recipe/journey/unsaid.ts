@@ -8,8 +8,9 @@ import { keptOn } from '../../notation/kept.ts';
 import type { Act, Craft, Slot } from '../../prose/event.ts';
 import { isIn } from '../list/families.ts';
 import { foodOf } from '../list/stand-in.ts';
-import type { Ingredient, Part, Step } from '../model.ts';
+import type { Ingredient, Mention, Part, Step } from '../model.ts';
 import { type BoundEvent, boundEvents } from './bind.ts';
+import { speaksOf } from './deeds.ts';
 
 /** What is taken in so: every line, the one that the part is of, or none. */
 type Taken = 'all' | 'main' | 'none';
@@ -53,7 +54,7 @@ export function unsaidIn(part: Part): ReadonlySet<number> {
   return unsaid;
 }
 
-function find({ head: { ingredients }, steps, includes }: Part): ReadonlySet<number> {
+function find({ head: { ingredients }, ledger, steps, includes }: Part): ReadonlySet<number> {
   const found = new Set<number>();
   const main = mainOf(ingredients);
   const events = eventsOf(steps);
@@ -62,12 +63,16 @@ function find({ head: { ingredients }, steps, includes }: Part): ReadonlySet<num
     for (const [i, ingredient] of ingredients.entries()) if (isEatenAsItIs(ingredient)) found.add(i);
   let started = false;
   let begun = false;
+  // After `half the glaze`, the rest is of that, unless much is not named at all.
+  const isPortioned =
+    ledger.filter(({ uses }) => uses.length === 0).length < MUCH &&
+    steps.some((step) => speaksOf(step, 'fraction') || step.mentions.some(isPortion));
   for (const bound of events) {
     // Bones that were soaked and blanched, and nothing put to them: what boils then is all that is listed.
     if (!begun && isLongBoiled(bound)) for (let i = 0; i < ingredients.length; i++) found.add(i);
     begun ||= WORKS.has(bound.event.act) && bound.event.act !== 'steep' && bound.names.length > 0;
     const onto = isDoneWith(bound, ingredients);
-    const taken: Taken = onto && !started ? 'main' : takenBy(bound, started);
+    const taken: Taken = onto && !started ? 'main' : takenBy(bound, started, isPortioned);
     if (taken === 'all') for (let i = 0; i < ingredients.length; i++) found.add(i);
     if (taken === 'main') for (const i of main) found.add(i);
     if (bound.event.act === 'heat') addWater(ingredients, found);
@@ -78,6 +83,9 @@ function find({ head: { ingredients }, steps, includes }: Part): ReadonlySet<num
   }
   return found;
 }
+
+/** Lines (judgement). */
+const MUCH = 3;
 
 /** What puts foods together or makes them ready to eat. */
 const WORKS: ReadonlySet<Act> = new Set<Act>(['heat', 'combine', 'steep', 'rise', 'stuff', 'freeze', 'smoke', 'shape']);
@@ -102,7 +110,13 @@ const isLongBoiled = ({ event: { act, cooks, medium, times }, names }: BoundEven
 const eventsOf = (steps: readonly Step[]): readonly BoundEvent[] =>
   steps.flatMap((step) => boundEvents(step)).filter(({ event: { said } }) => said !== 'not' && said !== 'advice');
 
-function takenBy({ event: { act, craft, objects }, names, unnamed }: BoundEvent, started: boolean): Taken {
+const isPortion = ({ portion: { kind } }: Mention): boolean => kind !== 'plain' && kind !== 'all';
+
+function takenBy(
+  { event: { act, craft, objects }, names, unnamed }: BoundEvent,
+  started: boolean,
+  isPortioned: boolean,
+): Taken {
   const isUnnamed = (slot: Slot): boolean =>
     !names.some(({ mention }) => mention.start < slot.end && slot.start < mention.end);
   if (objects.some((slot) => slot.by === 'all' && isUnnamed(slot)) || names.some(({ mention }) => mention.bare))
@@ -111,14 +125,24 @@ function takenBy({ event: { act, craft, objects }, names, unnamed }: BoundEvent,
   if (
     objects.some(
       ({ role, by, ...slot }) =>
-        role === 'with' && (by === 'rest' || (by === 'it' && !started)) && isUnnamed({ role, by, ...slot }),
+        role === 'with' &&
+        ((by === 'rest' && !isPortioned) || (by === 'it' && !started)) &&
+        isUnnamed({ role, by, ...slot }),
     )
   )
     return 'all';
   const atStart = AT_THE_START[act];
   // A tin is buttered before anything begins.
   if (atStart === undefined || unnamed === 'vessel') return 'none';
-  if (names.length === 0 && objects.some(({ by }) => by === 'rest')) return 'all';
+  // `Cool leftovers` are of the dish.
+  if (
+    names.length === 0 &&
+    !isPortioned &&
+    act !== 'cool' &&
+    act !== 'freeze' &&
+    objects.some(({ by }) => by === 'rest')
+  )
+    return 'all';
   // `Rub in the butter` wants something to rub it into.
   if (names.some(({ role }) => role === 'what')) return craft === 'rub' && !started ? 'main' : 'none';
   if (!started && unnamed !== 'name') return act === 'combine' || names.length === 0 ? atStart : 'main';

@@ -100,11 +100,12 @@ const COOKED_BEFORE = 0.3;
 
 function goesInWarm({ parts }: Recipe, { body, said }: Bake): boolean {
   let [all, before] = [0, 0];
-  for (const { of, state } of body?.members ?? []) {
+  for (const { of, share, state } of body?.members ?? []) {
     const weighed = parts[of.part]?.head.ingredients[of.ingredient]?.weighed;
     if (weighed?.known !== true) continue;
-    all += weighed.grams.low;
-    if (state.heatedMin > (said?.high ?? 0)) before += weighed.grams.low;
+    const grams = weighed.grams.low * share.low;
+    all += grams;
+    if (state.heatedMin > (said?.high ?? 0)) before += grams;
   }
   return before > COOKED_BEFORE * all;
 }

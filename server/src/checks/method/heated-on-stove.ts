@@ -10,6 +10,7 @@ import { boundEvents } from '../../recipe/journey/bind.ts';
 import { isBaked } from '../../recipe/journey/deeds.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { type Family, isFamily, isIn } from '../../recipe/list/families.ts';
+import { kindNamed } from '../../recipe/measures/kinds.ts';
 import { mixtureOf } from '../../recipe/measures/mixture.ts';
 import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
@@ -31,7 +32,7 @@ const goingOn = onceFor(
 );
 
 const heatedByPart = overParts((part): readonly Heated[] | undefined => {
-  const name = kindOf(part);
+  const name = kindOf(part) ?? kindNamed(part.head.name)?.name;
   const found = [
     name === undefined ? undefined : onStove(part, name),
     rising(

@@ -36,7 +36,8 @@ export function madeOf({ parts }: Recipe, body: Body): MadeOf | undefined {
     const head = parts[of.part]?.head;
     const ingredient = head?.ingredients[of.ingredient];
     if (head === undefined || ingredient === undefined || head.nominal) return undefined;
-    if (isAside(ingredient)) continue;
+    // What it lay in is poured off.
+    if (isAside(ingredient) || head.kind?.name === 'brine') continue;
     if (!ingredient.weighed.known) {
       if (ingredient.free) continue;
       return undefined;

@@ -1,9 +1,12 @@
+import { does } from '../../recipe/journey/deeds.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import { souringShare } from '../../recipe/measures/kitchen-shares.ts';
 import { acidShare } from '../../recipe/measures/shares.ts';
-import type { Ingredient } from '../../recipe/model.ts';
+import type { Ingredient, Part, Step } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, firstOut, ingredientPlace, mostBringing, sayBand } from './band.ts';
+import { LEAVES } from './guards.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -11,7 +14,7 @@ export default defineCheck<BandValues>({
   title: 'There is less, or more, vinegar or acid than the kind asks for',
   family: 'formula',
   severity: 'warning',
-  scope: 'list',
+  scope: 'part',
   measures: ['liquor acid', 'acid share', 'vinegar per produce', 'acid per milk'],
   source: {
     kind: 'publication',
@@ -26,14 +29,14 @@ export default defineCheck<BandValues>({
 
 **Silent** where the strength of the vinegar or a weight is not known, for what is soured by fermenting, and for what has none of it in its list. That a jar may stand on a shelf is never said here: \`low-acid-preserve\` judges that.`,
   *find(part) {
-    yield* firstOut(part, WATCHED, () => ingredientPlace(mainSour(part)));
+    yield* firstOut(withoutDrained(part), WATCHED, () => ingredientPlace(mainSour(part)));
   },
   say: (values) => sayBand(values),
   fix: (values, scene) => mendAmount(values, scene, mainSour),
   examples: {
     good: [
       'recipe Quick onions\npart onions as quick pickle\n  300 g     red onions, sliced\n  200 g     cider vinegar\n  150 g     water\n  20 g      caster sugar\n  6 g       fine salt\n  do Boil the vinegar, water, sugar and salt and pour over the onions.\n  do Cool for 30 min, then chill at 4 C.\n',
-      'recipe Quick cucumber\npart cucumber as quick pickle\n  400 g     cucumber, sliced\n  250 g     white wine vinegar\n  8 g       fine salt\n  do Salt the cucumber, stand for 20 min and drain.\n  do Pour on the white wine vinegar and chill at 4 C for 1 h.\n',
+      'recipe Quick cucumber\npart cucumber as quick pickle\n  400 g     cucumber, sliced\n  1 l       water\n  250 g     white wine vinegar\n  30 g      fine salt\n  do Soak the cucumber in the water with the salt for 20 min and drain.\n  do Pour on the white wine vinegar and chill at 4 C for 1 h.\n',
     ],
     bad: [
       {
@@ -57,6 +60,22 @@ const WATCHED = [
   ['acid per milk', 'low'],
   ['acid per milk', 'high'],
 ] as const;
+
+/** Without the water that is drained off at once, before what is sour goes in. */
+function withoutDrained(part: Part): Part {
+  const { head, ledger, steps } = part;
+  const sour = mainSour(part);
+  const from = ledger.find(({ ingredient }) => ingredient === sour)?.uses[0]?.step ?? 0;
+  const isDrained = (at: number): boolean =>
+    [at, at + 1].some((next) => next < from && does(steps[next] as Step, LEAVES));
+  const stays = ledger.filter(
+    ({ ingredient, uses }) =>
+      uses.length === 0 || !isIn(ingredient, 'water') || uses.some(({ step }) => !isDrained(step)),
+  );
+  return stays.length === ledger.length
+    ? part
+    : { ...part, head: { ...head, ingredients: stays.map(({ ingredient }) => ingredient) } };
+}
 
 /** What brings most acid: vinegar, juice, citric acid; else the sour fruit. */
 const mainSour = (part: ListedPart): Ingredient | undefined =>

@@ -81,6 +81,6 @@ const liftIn = (contents: readonly Ingredient[]): number =>
   contents.reduce((sum, i) => sum + gramsOf(i) * bringing(i, lift), 0);
 
 /** What the liquid is poured off from again. */
-const LEAVES = deed(
+export const LEAVES = deed(
   ({ craft, act }) => craft === 'drain' || craft === 'strain' || craft === 'rinse' || act === 'discard',
 );

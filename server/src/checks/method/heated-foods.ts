@@ -56,6 +56,12 @@ function heatedBy(parts: readonly Part[], { after, ended, events }: FoldedStep, 
           ? (parts[of.part]?.head.ingredients[of.ingredient] ?? [])
           : [],
       );
+  const [only, another] = after.bodies;
+  // `Cook until it reads 150 C`, of what boils since a step before.
+  if (by.names.length === 0 && another === undefined)
+    return (only?.members ?? []).flatMap(({ of, state }) =>
+      state.heatedBy === undefined ? [] : (ingredientAt(parts, of) ?? []),
+    );
   return by.names.flatMap(({ role, mention }) =>
     role === 'what'
       ? mention.ingredients.flatMap(({ part, ingredient }) => parts[part]?.head.ingredients[ingredient] ?? [])

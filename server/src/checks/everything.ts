@@ -2,12 +2,21 @@
  * Knows when a step takes all that is listed without naming it.
  */
 import type { Event } from '../prose/event.ts';
-import { deed, does, eventsOf, speaksOf } from '../recipe/journey/deeds.ts';
+import { deed, does, eventsOf, speaksOf, speaksOfSeveral } from '../recipe/journey/deeds.ts';
 import type { Step } from '../recipe/model.ts';
 
 /** `mix all the ingredients` uses them all. */
 export const takesEverything = (steps: readonly Step[]): boolean =>
-  steps.some((step) => speaksOf(step, 'ingredients', 'everything') || does(step, TAKES_ALL)) || isBare(steps[0]);
+  steps.some(
+    (step, i) =>
+      // `Layer in a jar`; `the thickest part` is none.
+      (i === 0 ? speaksOf(step, 'everything') : speaksOfSeveral(step, 'everything')) ||
+      (speaksOf(step, 'ingredients') && !does(step, INTO_ALL)) ||
+      does(step, TAKES_ALL),
+  ) || isBare(steps[0]);
+
+/** `Stir into the dry ingredients` */
+const INTO_ALL = deed(({ objects }) => objects.some(({ by, role }) => by === 'all' && role === 'into'));
 
 /** `Fry it all`, and `keep it all under`, is what lies there. */
 const TAKES_ALL = deed(

@@ -70,7 +70,8 @@ function find({ head: { ingredients }, ledger, steps, includes }: Part): Readonl
   for (const bound of events) {
     // Bones that were soaked and blanched, and nothing put to them: what boils then is all that is listed.
     if (!begun && isLongBoiled(bound)) for (let i = 0; i < ingredients.length; i++) found.add(i);
-    begun ||= WORKS.has(bound.event.act) && bound.event.act !== 'steep' && bound.names.length > 0;
+    begun ||=
+      (WORKS.has(bound.event.act) && bound.event.act !== 'steep' && bound.names.length > 0) || bound.names.length > 2;
     const onto = isDoneWith(bound, ingredients);
     const taken: Taken = onto && !started ? 'main' : takenBy(bound, started, isPortioned);
     if (taken === 'all') for (let i = 0; i < ingredients.length; i++) found.add(i);
@@ -119,7 +120,10 @@ function takenBy(
 ): Taken {
   const isUnnamed = (slot: Slot): boolean =>
     !names.some(({ mention }) => mention.start < slot.end && slot.start < mention.end);
-  if (objects.some((slot) => slot.by === 'all' && isUnnamed(slot)) || names.some(({ mention }) => mention.bare))
+  if (
+    objects.some((slot) => slot.by === 'all' && slot.role !== 'into' && isUnnamed(slot)) ||
+    names.some(({ mention }) => mention.bare)
+  )
     return 'all';
   // `Mix the chicken with all the rest`, and of what nothing came before `cook the pumpkin with these`.
   if (

@@ -54,7 +54,7 @@ export default defineCheck<Values>({
 
 Without a kind only what is past all that is baked of flour is said: powder from 9 % of the flour, soda from 2.5 %, and soda without acid in a plain dough or batter.
 
-**Silent** for cookies and cakes of oil, where soda is there to brown and spread; where honey, cocoa, brown sugar, fruit or the like may bring acid enough; for too little where yeast or beaten egg white lifts it too; and where a weight is not known.`,
+**Silent** for cookies and cakes of oil, where soda browns and spreads; where honey, cocoa, brown sugar, fruit or the like may be sour enough; for too little where yeast or beaten egg white lifts it too; and where a weight is not known.`,
   *find(part) {
     const leaven = () => ingredientPlace(mainLeavening(part));
     if (part.head.kindNode === undefined) return;

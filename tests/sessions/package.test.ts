@@ -10,8 +10,10 @@ import { ROOT } from '../support/fake-editor.ts';
 
 /** What it must stay below. */
 const BUDGET_BYTES = 1_000_000;
-/** Two headers of the archive and what they name, beside what is packed. */
-const HEADERS_BYTES = 200;
+/** Two headers of the archive beside what is packed, and its sums. */
+const HEADERS_BYTES = 92;
+/** What the archive says of itself, packed. */
+const MANIFEST_BYTES = 1300;
 
 const packaged = await listFiles({ cwd: ROOT, packageManager: PackageManager.None });
 
@@ -30,11 +32,15 @@ const smallest = async (packed: Buffer): Promise<Buffer> =>
 test('the package is below its budget', async () => {
   const pack = await smallest(readFileSync(`${ROOT}dist/quern.br`));
   const words = await wordsIn(pack, 'small');
-  const bytes = packaged.map((file) => {
-    const bytes = file.endsWith('words.bin') ? words : readFileSync(ROOT + file);
-    return (file.endsWith('quern.br') ? pack : deflateRawSync(bytes)).length + HEADERS_BYTES;
-  });
-  expect(bytes.reduce((sum, each) => sum + each, 0)).toBeLessThan(BUDGET_BYTES);
+  // The store's page stands in the place of the project's.
+  const bytes = packaged
+    .filter((file) => file !== 'README.md')
+    .map((file) => {
+      const bytes = file.endsWith('words.bin') ? words : readFileSync(ROOT + file);
+      const named = 2 * `extension/${file}`.length;
+      return (file.endsWith('quern.br') ? pack : deflateRawSync(bytes)).length + named + HEADERS_BYTES;
+    });
+  expect(bytes.reduce((sum, each) => sum + each, MANIFEST_BYTES)).toBeLessThan(BUDGET_BYTES);
 });
 
 test('of the examples of a check those that its page shows come along', () => {

@@ -4,7 +4,7 @@ import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Act, Craft } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import { type FoodSaid, foodBehind, foodsSaid, isSaidBefore } from '../../recipe/journey/foods-said.ts';
+import { type FoodSaid, foodBehind, foodsSaid, isSaidBefore, liftsOut } from '../../recipe/journey/foods-said.ts';
 import type { Part, PartHead, Step, TakenUse } from '../../recipe/model.ts';
 import { listedMakings, listedWords, RICH } from '../../recipe/part.ts';
 import { ADJECTIVES, wordsOf } from '../../recipe/words.ts';
@@ -246,18 +246,7 @@ function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
 /** Beans that a crust is baked under: `lift out the beans`. */
 const isLiftedOut = ({ foods, words }: FoodSaid, part: Part): boolean =>
   foods.some((food) => food.class === 'legume' || food.class === 'grain') &&
-  part.steps.some((step) =>
-    boundEvents(step).some(
-      ({ event: { act, objects } }) =>
-        act === 'remove' &&
-        step.sentence.items.some(
-          (item) =>
-            item.kind === 'word' &&
-            wordsOf(item.word).some((word) => words.includes(word)) &&
-            objects.some((slot) => slot.start <= item.start && item.end <= slot.end),
-        ),
-    ),
-  );
+  part.steps.some((step) => liftsOut(step, words));
 
 /** Of what it may have been made: where nothing is made yet, it is only another word for what is listed. */
 function madeOf(food: Food, isByName: boolean, isFirst: boolean): readonly FoodClass[] | 'anything' | undefined {

@@ -38,7 +38,7 @@ export default defineCheck<Values>({
       'recipe Oats\n  200 g     rolled oats\n  40 g      plain flour\n  80 g      butter\n  do Bake the oats at 160 C for 25 min until golden, and rub the butter into the flour.\n  do Mix the oats with the flour and bake at 180 C for 20 min until brown.\n',
     ],
     bad: [
-      'recipe Cake\n  200 g     self-raising flour\n  200 g     caster sugar\n  200 g     butter\n  200 g     eggs\n  do Cream the butter and the sugar and beat in the eggs.\n  do Bake at 170 C for 40 min until a skewer comes out clean.\n  do Fold in the flour.\n#    ^^^^^^^ comes-too-late: The self-raising flour\n',
+      'recipe Cake\n  200 g     butter\n  200 g     caster sugar\n  200 g     eggs\n  200 g     self-raising flour\n  do Cream the butter and the sugar and beat in the eggs.\n  do Bake at 170 C for 40 min until a skewer comes out clean.\n  do Fold in the flour.\n#    ^^^^^^^ comes-too-late: The self-raising flour\n',
       'recipe Rolls\n  300 g     bread flour\n  190 g     water\n  6 g       fine salt\n  3 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min and divide in 6.\n  do Bake at 220 C for 18 min until golden.\n  do Prove at 24 C for 1 h.\n#    ^^^^^ comes-too-late: the yeast is dead\n',
     ],
   },

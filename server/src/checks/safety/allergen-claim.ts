@@ -8,7 +8,16 @@ import { titleOf } from '../../recipe/names/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';
 import { lent, overParts } from '../over-parts.ts';
-import { type Claim, type Claimed, claimsIn, claimsToldIn, keepsIt, startsWithFood, verdictOn } from './claims.ts';
+import {
+  type Claim,
+  type Claimed,
+  claimsIn,
+  claimsToldIn,
+  containsIn,
+  keepsIt,
+  startsWithFood,
+  verdictOn,
+} from './claims.ts';
 import { CAUTION } from './limits.ts';
 
 /** One food that does not keep what is claimed of the recipe. */
@@ -111,13 +120,13 @@ function found(recipe: Recipe): readonly Found<Values>[] {
 
 /** Where notes tell two allergens that the lists surely hold, they are read as telling all. */
 function untoldIn({ outline, parts, world }: Recipe): readonly Found<Untold>[] {
-  const notes = outline.head.flatMap(({ at, line: { text } }): { readonly at: Place; readonly text: string }[] => {
-    const match = CONTAINS.exec(text);
-    return match ? [{ at: { line: at, start: match.index, end: text.length }, text: match[0].toLowerCase() }] : [];
+  const notes = outline.head.flatMap(({ at, line }): { readonly at: Place; readonly words: readonly string[] }[] => {
+    const told = containsIn(line.text);
+    return told ? [{ at: { line: at, start: told.start, end: line.text.length }, words: told.words }] : [];
   });
   const [first] = notes;
   if (first === undefined) return NOTHING;
-  const words = notes.flatMap(({ text }) => [...text.matchAll(/\p{L}+/gu)].map(([word]) => word));
+  const words = notes.flatMap((note) => note.words);
   const foods = words.flatMap((word) => foodsIn(world.book.findInText(word)));
   const told = [allergensOf(words), ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
   const { brought } = allergensListed(parts.map(({ head }) => head));
@@ -128,8 +137,6 @@ function untoldIn({ outline, parts, world }: Recipe): readonly Found<Untold>[] {
     ? NOTHING
     : [{ at: first.at, values: { untold }, severity: 'warning' }];
 }
-
-const CONTAINS = /(?<=note +|[.;] )contains [^.]+/i;
 
 /** Every claim of the recipe, once for what it is about. */
 function claimsOf(recipe: Recipe): readonly PlacedClaim[] {

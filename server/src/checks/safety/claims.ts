@@ -267,3 +267,12 @@ function allergensHeld(
   const named = us.filter((name) => of.includes(name));
   return named.length > 0 ? named : eu.filter((name) => of.includes(name));
 }
+
+/** `Contains milk, egg and wheat`, said by a note: where it begins, and its words. */
+export function containsIn(note: string): { readonly start: number; readonly words: readonly string[] } | undefined {
+  const match = CONTAINS.exec(note);
+  if (match === null) return undefined;
+  return { start: match.index, words: [...match[0].toLowerCase().matchAll(/\p{L}+/gu)].map(([word]) => word) };
+}
+
+const CONTAINS = /(?<=note +|[.;] )contains [^.]+/i;

@@ -397,3 +397,16 @@ function wordAt(items: readonly SentenceItem[], i: number): string {
   const item = items[i];
   return item?.kind === 'word' ? item.word : '';
 }
+
+/** Whether the step takes out again what is called by one of the words. */
+export const liftsOut = (step: Step, words: readonly string[]): boolean =>
+  boundEvents(step).some(
+    ({ event: { act, objects } }) =>
+      act === 'remove' &&
+      step.sentence.items.some(
+        (item) =>
+          item.kind === 'word' &&
+          wordsOf(item.word).some((word) => words.includes(word)) &&
+          objects.some((slot) => slot.start <= item.start && item.end <= slot.end),
+      ),
+  );

@@ -41,6 +41,7 @@ describe('a promise', () => {
 
   test.each([
     'Not suitable for vegans',
+    'The dip alone is vegan',
     'Not gluten-free',
     'This is not, alas, vegan',
     "It isn't dairy-free",

@@ -153,6 +153,10 @@ describe('what is told in passing', () => {
       ['stay told: @cold, 10080 min', 'freeze told: @frozen, 120960-133920 min'],
     ],
     [
+      'They keep in the fridge for 2 days or frozen for 2 months.',
+      ['stay told: @cold, 2880 min, either 1', 'freeze told: @frozen, 80640-89280 min, either 1'],
+    ],
+    [
       'Leave till morning; half an hour to boil it.',
       ['stay: until 360-960 min', 'heat through told: @stove, by water, 30 min'],
     ],

@@ -141,13 +141,18 @@ export function isNounAhead(pieces: readonly Piece[], at: number): boolean {
   );
 }
 
-/** `, 3 months frozen`: between a time that begins anew and an end. */
+/** `, 3 months frozen`: between a time that begins anew and an end; `or frozen for 2 months`: between two times. */
 export function isKeptSo(pieces: readonly Piece[], at: number): boolean {
   const act = verbOf((pieces[at] as Piece).sense)?.act;
-  if ((act !== 'freeze' && act !== 'cool') || pieces[at - 1]?.sort !== 'time' || !isEnd(pieces[at + 1])) return false;
-  const before = pieces[at - 2];
-  const is = jointOf(before?.sense ?? UNKNOWN)?.is;
-  return before?.word === ',' || is === 'or' || is === 'conjunction';
+  if (act !== 'freeze' && act !== 'cool') return false;
+  if (pieces[at - 1]?.sort === 'time') return isEnd(pieces[at + 1]) && beginsAnew(pieces[at - 2]);
+  const isTimed = pieces[at + 1]?.sort === 'time' || pieces[at + 2]?.sort === 'time';
+  return isTimed && beginsAnew(pieces[at - 1]) && pieces[at - 2]?.sort === 'time';
+}
+
+function beginsAnew(piece: Piece | undefined): boolean {
+  const is = jointOf(piece?.sense ?? UNKNOWN)?.is;
+  return piece?.word === ',' || is === 'or' || is === 'conjunction';
 }
 
 const isCounted = (piece: Piece | undefined): boolean =>

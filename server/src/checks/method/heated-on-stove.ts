@@ -21,10 +21,10 @@ import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
 /** On the stove, and as it rises; what a later part may heat too takes any time. */
 export const heatedByParts = (recipe: Recipe): readonly Heated[] =>
   heatedByPart(recipe).flatMap(({ part, value }) =>
-    part.usesByLater.some(({ use }) => heats(recipe.parts[use.part])) ? value.map(goingOn) : value,
+    part.usesByLater.some(({ use }) => heatsOn(recipe.parts[use.part])) ? value.map(goingOn) : value,
   );
 
-const heats = (part: Part | undefined): boolean =>
+const heatsOn = (part: Part | undefined): boolean =>
   part?.steps.some((step) => boundEvents(step).some(({ event }) => event.act === 'heat')) === true;
 
 const goingOn = onceFor(

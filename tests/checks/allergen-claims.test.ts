@@ -75,6 +75,15 @@ describe('a promise', () => {
     expect(claimed(text)).toEqual([]);
   });
 
+  test.each([
+    'Free from egg and mustard.',
+    'Free from mustard, crustaceans and egg.',
+    'Without mustard, crustaceans or eggs.',
+  ])('holds for all that it lists, though each is a food: %s', (note) => {
+    const text = `recipe Salad\n  note    ${note}\n  2 large   eggs\n  5 g       Dijon mustard\n  90 g      cooked prawns\n`;
+    expect(claimFindings(text)).toHaveLength(note.split(/crustaceans|egg|mustard/i).length - 1);
+  });
+
   test('of prose is about the food that follows', () => {
     const text = 'recipe Toast\n  note    Gluten-free oats keep for a year.\n  100 g     white bread\n';
     expect(claimFindings(text)).toEqual([]);

@@ -210,7 +210,8 @@ const startsClaim = (text: string, before: number): boolean => {
 };
 
 export function startsWithFood(after: string, isFood: (words: string) => boolean): boolean {
-  if (!/^\s+\p{L}/u.test(after)) return false;
+  // `Free from milk and egg` is no egg.
+  if (!/^\s+(?!(?:and|or)\b)\p{L}/u.test(after)) return false;
   const [first = '', second = ''] = after.trim().split(/[^\p{L}\p{N}'’-]+/u);
   return isFood(first) || (second !== '' && isFood(`${first} ${second}`));
 }

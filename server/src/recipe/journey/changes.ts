@@ -3,7 +3,8 @@
  * Refuses to know other bodies.
  */
 import type { Act, Event } from '../../prose/event.ts';
-import type { BoundEvent } from './bind.ts';
+import type { Part } from '../model.ts';
+import { type BoundEvent, boundEvents } from './bind.ts';
 import { type Body, type FoodState, isHot, WAS, withStates } from './bodies.ts';
 import { heated, readIn } from './heating.ts';
 import { heats } from './heats.ts';
@@ -74,7 +75,12 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       break;
     }
     case 'pack':
-      if ((event.vessel === undefined || event.vessel.is === 'tool') && event.where.length === 0 && wasMade(next))
+      if (
+        (event.vessel === undefined || event.vessel.is === 'tool') &&
+        event.where.length === 0 &&
+        wasMade(next) &&
+        !linesTin(top.part)
+      )
         next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar', shut: 'jar' };
       break;
     case 'close':
@@ -220,6 +226,12 @@ function vesselOf({ event: { act, craft, vessel }, names }: BoundEvent, { vessel
 const OF = 4;
 
 /** More was done with it than to take it from the list: it is bottled, and not laid in something. */
+/** `Line the basin … pack in the filling`: into that. */
+const linesTin = ({ steps }: Part): boolean =>
+  steps.some((step) =>
+    boundEvents(step).some(({ event: { craft, vessel } }) => craft === 'line' && vessel?.is !== 'jar'),
+  );
+
 const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || members.length > 1;
 
 /** Nobody carves in the bag: what was cooked in its closed pack is out of it. Jars are labelled, trimmed, scored. */

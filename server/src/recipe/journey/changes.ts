@@ -3,9 +3,9 @@
  * Refuses to know other bodies.
  */
 import type { Act, Event } from '../../prose/event.ts';
-import type { Part } from '../model.ts';
-import { type BoundEvent, boundEvents } from './bind.ts';
+import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, isHot, WAS, withStates } from './bodies.ts';
+import { anyDoes, deed } from './deeds.ts';
 import { heated, readIn } from './heating.ts';
 import { heats } from './heats.ts';
 import { isOff, lie, stillWarm } from './stays.ts';
@@ -79,7 +79,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
         (event.vessel === undefined || event.vessel.is === 'tool') &&
         event.where.length === 0 &&
         wasMade(next) &&
-        !linesTin(top.part)
+        !anyDoes(top.part.steps, LINES_TIN)
       )
         next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar', shut: 'jar' };
       break;
@@ -227,10 +227,7 @@ const OF = 4;
 
 /** More was done with it than to take it from the list: it is bottled, and not laid in something. */
 /** `Line the basin … pack in the filling`: into that. */
-const linesTin = ({ steps }: Part): boolean =>
-  steps.some((step) =>
-    boundEvents(step).some(({ event: { craft, vessel } }) => craft === 'line' && vessel?.is !== 'jar'),
-  );
+const LINES_TIN = deed(({ craft, vessel }) => craft === 'line' && vessel?.is !== 'jar');
 
 const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || members.length > 1;
 

@@ -101,7 +101,7 @@ export interface KindMeasure {
   readonly measure: MeasureName;
   /** Where published formulas lie. */
   readonly usual: Band;
-  /** Outside of it the thing fails: where four published formulas or more are known, a tenth past the usual and past all of them, salt by judgement. */
+  /** Outside of it the thing fails: where four published formulas or more are known, as a rule a tenth past the usual and past all of them; salt, and what else is wider, by judgement. */
   readonly implausible: Band;
   /** What happens below and above, in a cook's words. */
   readonly below?: string;

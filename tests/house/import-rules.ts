@@ -25,7 +25,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   lsp: ['editor', 'publish', 'workspace', 'checks', 'edits', 'notation', 'measure', 'recipe', 'vscode-languageserver'],
   cli: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'diff'],
   programs: ['cli', 'edits', 'measure', 'notation', 'recipe', 'workspace', '@modelcontextprotocol'],
-  host: ['workspace', 'cli', 'node', 'ignore'],
+  host: ['workspace', 'cli', 'prose', 'node', 'ignore'],
 };
 
 /** The rules as a table in Markdown. */

@@ -52,7 +52,7 @@ test('nobody but the reader and the binder reads the words of a sentence', () =>
   );
 });
 
-/** What says nothing of a word: types, closed unions, functions of a whole text or of places in it, and figures with the names that they are printed of. */
+/** What says nothing of a word: types, closed unions, functions of a whole text or of places in it, figures with the names that they are printed of, and how words are inflected. */
 const OPEN_TO_ALL = [
   'event',
   'topics',
@@ -72,6 +72,7 @@ const OPEN_TO_ALL = [
   'printed-pieces',
   'printed-shares',
   'printed-times',
+  'made-forms',
 ];
 /** Who hands sentences to the reader, and its events on. */
 const HANDS_ON = isIn('recipe/journey');

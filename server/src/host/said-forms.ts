@@ -1,52 +1,78 @@
 /**
- * Knows how the sorted table of forms is packed beside the tables it is made from: a form that stands there in a cell, or as one of several in it, is
- * a step from the one before to where it stands; the others are packed by themselves. Unpacked before a program starts.
- * Refuses to know what stands in it.
+ * Knows how the sorted table of forms is packed: not at all, as the tables beside it make it, but for the rows in which it is otherwise. Made again
+ * before a program starts.
+ * Refuses to know what the forms mean.
  */
-import { packedForms, unpackedForms } from './packed-forms.ts';
-import { BETWEEN_COLUMNS } from './table-columns.ts';
+import { type FormRows, madeForms } from '../prose/made-forms.ts';
 
-/** Most are the next: their step is not written. */
-const USUAL_STEP = 1;
+/** By the heading of its first column, what the rows of a table are. */
+const SORTS: ReadonlyMap<string, keyof FormRows> = new Map([
+  ['verb', 'verb'],
+  ['place', 'thing'],
+  ['vessel', 'thing'],
+  ['medium', 'thing'],
+  ['joint', 'joint'],
+  ['time', 'time'],
+  ['sign', 'sign'],
+  ['word', 'evidence'],
+]);
+/** Those of a sort one after the other. */
+const IN_ORDER = [...SORTS.keys()];
 
-/** The forms, and behind those that no other table says the steps to those that they do, and what stands beside each. */
+/** The rows that are otherwise, and those forms alone that are not there. */
 export function packedSaid(forms: string, tables: readonly string[]): string {
-  const beside = new Map(rowsOf(forms).map((row) => [formOf(row), row.slice(formOf(row).length + 1)]));
-  const steps: string[] = [];
-  const besideSaid: string[] = [];
-  let last = -1;
-  saidIn(tables).forEach((form, at) => {
-    const own = beside.get(form);
-    if (own === undefined) return;
-    steps.push(at - last === USUAL_STEP ? '' : String(at - last));
-    besideSaid.push(own);
-    beside.delete(form);
-    last = at;
-  });
-  const others = [...beside].map(([form, own]) => `${form}\t${own}\n`);
-  return [packedForms(`#\n${others.join('')}`), steps.join('\n'), besideSaid.join('\n')].join(BETWEEN_COLUMNS);
+  const made = madeBy(tables);
+  const own = forms.split('\n').slice(1, -1);
+  const others = own.filter((row) => made.get(formOf(row)) !== row);
+  const said = new Set(own.map(formOf));
+  return [...others, ...[...made.keys()].filter((form) => !said.has(form))].join('\n');
 }
 
 /** The table of forms, from the same tables. */
 export function unpackedSaid(text: string, tables: readonly string[]): string {
-  const [others = '', steps = '', besideSaid = ''] = text.split(BETWEEN_COLUMNS);
-  const said = saidIn(tables);
-  const beside = besideSaid.split('\n');
-  const rows = rowsOf(unpackedForms(others));
-  let at = -1;
-  if (besideSaid !== '')
-    steps.split('\n').forEach((step, row) => {
-      at += step === '' ? USUAL_STEP : Number(step);
-      rows.push(`${said[at]}\t${beside[row]}`);
-    });
-  // By their codes, as they were.
-  return `#\n${rows.sort().join('\n')}\n`;
+  const made = madeBy(tables);
+  if (text !== '')
+    for (const row of text.split('\n')) {
+      const form = formOf(row);
+      if (form === row) made.delete(form);
+      else made.set(form, row);
+    }
+  const rows = [...made.keys()].sort().map((form) => made.get(form));
+  return `#\n${rows.join('\n')}\n`;
 }
 
-const rowsOf = (table: string): string[] => table.split('\n').slice(1, -1);
-const formOf = (row: string): string => row.slice(0, row.indexOf('\t'));
+const formOf = (row: string): string => row.split('\t', 1)[0] ?? row;
 
-/** What the tables say, each once, in their order. */
-const saidIn = (tables: readonly string[]): readonly string[] => [
-  ...new Set(tables.flatMap((table) => table.split(/[;\t\n]/))),
-];
+/** Each row by its form. */
+function madeBy(tables: readonly string[]): Map<string, string> {
+  const read = tables.flatMap((table) => asRead(table) ?? []);
+  const rows = (of: keyof FormRows): readonly Row[] =>
+    read.filter(({ heading }) => SORTS.get(heading) === of).flatMap(({ rows }) => rows);
+  read.sort((a, b) => IN_ORDER.indexOf(a.heading) - IN_ORDER.indexOf(b.heading));
+  const { codes } = madeForms({
+    verb: rows('verb'),
+    thing: rows('thing'),
+    joint: rows('joint'),
+    time: rows('time'),
+    sign: rows('sign'),
+    evidence: rows('evidence'),
+  });
+  return new Map([...codes].map(([form, own]) => [form, [form, ...own].join('\t')]));
+}
+
+type Row = FormRows['verb'][number] & FormRows['time'][number];
+
+/** As far as forms are made from it; nothing where none are. */
+function asRead(table: string): { readonly heading: string; readonly rows: readonly Row[] } | undefined {
+  const [, columns = '', ...lines] = table.split('\n');
+  const names = columns.split('\t');
+  const heading = names[0] ?? '';
+  if (!SORTS.has(heading)) return undefined;
+  const [also, forms, is] = ['also', 'forms', 'is'].map((name) => names.indexOf(name));
+  const rows = lines.slice(0, -1).map((line) => {
+    const cells = line.split('\t');
+    const list = (at = -1): string[] => (cells[at] ? cells[at].split(';') : []);
+    return { words: [cells[0] ?? '', ...list(also)], forms: list(forms), is: cells[is ?? -1] ?? '' };
+  });
+  return { heading, rows };
+}

@@ -23,7 +23,7 @@ const IN_ORDER = [...SORTS.keys()];
 export function packedSaid(forms: string, tables: readonly string[]): string {
   const made = madeBy(tables);
   const own = forms.split('\n').slice(1, -1);
-  const others = own.filter((row) => made.get(formOf(row)) !== row);
+  const others = own.filter((row) => made.get(formOf(row)) !== row.slice(formOf(row).length + 1));
   const said = new Set(own.map(formOf));
   return [...others, ...[...made.keys()].filter((form) => !said.has(form))].join('\n');
 }
@@ -35,29 +35,29 @@ export function unpackedSaid(text: string, tables: readonly string[]): string {
     for (const row of text.split('\n')) {
       const form = formOf(row);
       if (form === row) made.delete(form);
-      else made.set(form, row);
+      else made.set(form, row.slice(form.length + 1));
     }
-  const rows = [...made.keys()].sort().map((form) => made.get(form));
-  return `#\n${rows.join('\n')}\n`;
+  let rows = '#\n';
+  for (const form of [...made.keys()].sort()) rows += `${form}\t${made.get(form)}\n`;
+  return rows;
 }
 
 const formOf = (row: string): string => row.split('\t', 1)[0] ?? row;
 
-/** Each row by its form. */
+/** What stands behind each form. */
 function madeBy(tables: readonly string[]): Map<string, string> {
   const read = tables.flatMap((table) => asRead(table) ?? []);
   const rows = (of: keyof FormRows): readonly Row[] =>
     read.filter(({ heading }) => SORTS.get(heading) === of).flatMap(({ rows }) => rows);
   read.sort((a, b) => IN_ORDER.indexOf(a.heading) - IN_ORDER.indexOf(b.heading));
-  const { codes } = madeForms({
+  return madeForms({
     verb: rows('verb'),
     thing: rows('thing'),
     joint: rows('joint'),
     time: rows('time'),
     sign: rows('sign'),
     evidence: rows('evidence'),
-  });
-  return new Map([...codes].map(([form, own]) => [form, [form, ...own].join('\t')]));
+  }).codes;
 }
 
 type Row = FormRows['verb'][number] & FormRows['time'][number];

@@ -24,7 +24,7 @@ export function formsTable(): { readonly lines: readonly string[]; readonly clai
     evidence: TABLES.evidence.all(),
   });
   return {
-    lines: [...codes].sort(([a], [b]) => (a < b ? -1 : 1)).map(([form, own]) => [form, ...own].join('\t')),
+    lines: [...codes].sort(([a], [b]) => (a < b ? -1 : 1)).map((row) => row.join('\t')),
     claimed: claimed.map(({ form, as, rows: [one, other] }) => {
       const name = (row: number): string => TABLES[as].at(row)?.words[0] ?? '';
       return { form, as, rows: [name(one), name(other)] };

@@ -34,48 +34,56 @@ const HEAD = '>';
 /** Words without one of which no time is said, but in figures. */
 const OF_TIME = 'h';
 
-/** The forms with what stands behind each, and those that two rows claim. */
+/** The forms with what stands behind each, a tab between, and those that two rows claim. */
 export function madeForms(rows: FormRows): {
-  readonly codes: ReadonlyMap<string, readonly string[]>;
+  readonly codes: Map<string, string>;
   readonly claimed: readonly Claimed[];
 } {
-  const codes = new Map<string, string[]>();
-  const owners = new Map<string, number>();
+  const codes = new Map<string, string>();
   const claimed: Claimed[] = [];
   const add = (form: string, code: string): void => {
     const own = codes.get(form);
-    if (own === undefined) codes.set(form, [code]);
-    else if (!own.includes(code)) own.push(code);
+    if (own === undefined) codes.set(form, code);
+    else if (!`\t${own}\t`.includes(`\t${code}\t`)) codes.set(form, `${own}\t${code}`);
   };
-  const claim = (form: string, as: TableName, row: number, ending = ''): void => {
-    const key = `${as} ${form}`;
-    const other = owners.get(key);
+  let owners = new Map<string, number>();
+  const claim = (form: string, as: TableName, row: number, code: string): void => {
+    const other = owners.get(form);
     if (other === undefined) {
-      owners.set(key, row);
-      add(form, `${TABLE_LETTERS[as]}${row}${ending}`);
+      owners.set(form, row);
+      add(form, code);
     } else if (other !== row) claimed.push({ form, as, rows: [other, row] });
   };
+  const claimAll = (as: TableName, formsOf: readonly (readonly string[])[]): void => {
+    owners = new Map();
+    formsOf.forEach((forms, at) => {
+      const code = `${TABLE_LETTERS[as]}${at + 1}`;
+      for (const form of forms) claim(form, as, at + 1, code);
+    });
+  };
   rows.verb.forEach((row, at) => {
+    const code = `${TABLE_LETTERS.verb}${at + 1}`;
     for (const verb of row.words) {
-      const [head = '', ...rest] = verb.split(' ');
+      const blank = verb.indexOf(' ');
+      const head = blank < 0 ? verb : verb.slice(0, blank);
       const forms = verbForms(head, givenFor(verb, row));
-      if (rest.length === 0) for (const [form, as] of forms) claim(form, 'verb', at + 1, FORM_LETTERS[as]);
+      if (blank < 0) for (const [form, as] of forms) claim(form, 'verb', at + 1, code + FORM_LETTERS[as]);
       else {
-        claim(verb, 'verb', at + 1, FORM_LETTERS[forms[0]?.[1] ?? 'base']);
+        claim(verb, 'verb', at + 1, code + FORM_LETTERS[forms[0]?.[1] ?? 'base']);
         for (const [form, as] of forms) add(form, `${HEAD}${head}:${FORM_LETTERS[as]}`);
       }
     }
   });
-  rows.thing.forEach(({ words }, at) => {
-    for (const form of words.flatMap(nounForms)) claim(form, 'thing', at + 1);
-  });
-  rows.time.forEach((row, at) => {
-    for (const form of timeForms(row)) claim(form, 'time', at + 1);
-  });
+  claimAll(
+    'thing',
+    rows.thing.map(({ words }) => words.flatMap(nounForms)),
+  );
+  claimAll('time', rows.time.map(timeForms));
   for (const as of ['sign', 'joint', 'evidence'] as const)
-    rows[as].forEach((row, at) => {
-      for (const form of row.words) claim(form, as, at + 1);
-    });
+    claimAll(
+      as,
+      rows[as].map(({ words }) => words),
+    );
   for (const word of wordsOfTime(rows.time)) add(word, OF_TIME);
   return { codes, claimed };
 }

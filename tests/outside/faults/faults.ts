@@ -498,6 +498,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'home/stirred-custard': [
+    ['amount-implausible', 'a tenth of a spoon of vanilla', ['1/2 tsp   vanilla', '0.05 tsp  vanilla']],
     ['out-of-proportion', 'half a cup of vanilla', ['1/2 tsp   vanilla', '1/2 cup   vanilla']],
     ['custard-wont-set', 'one yolk for three', ['3         egg yolks', '1         egg yolks']],
     ['undercooked', 'taken off at 120 F', ['180 F', '120 F']],

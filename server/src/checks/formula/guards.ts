@@ -41,6 +41,7 @@ const PLANT = 0.15;
 const FLOURY = 0.08;
 
 export const GUARDS: Readonly<Record<Guard, (seen: Seen, row: Proportion) => boolean>> = {
+  any: () => true,
   dish: ({ mix }) => isDish(mix),
   flour: ({ mix: { of, massG } }) => of.flour >= massG * FLOUR,
   'sweet bake': ({ mix: { of, massG } }) => of.flour >= massG * FLOUR && of.sugar >= massG * SWEET,
@@ -68,6 +69,8 @@ export const GUARDS: Readonly<Record<Guard, (seen: Seen, row: Proportion) => boo
     of.flour >= massG * FLOUR && of.liquid + of.egg > 0 && of.flesh === 0 && !part.steps.some(pours),
   custard: ({ mix: { of, massG } }) =>
     of.milk >= massG * MILKY && of.egg > 0 && of.flour + of.flesh + of.yeast === 0 && of.plant < massG * FLOURY,
+  // A stew or a braise, which flour only thickens.
+  braise: ({ mix: { of, massG } }) => of.flesh >= massG * SOUPY && of.liquid >= massG * SOUPY && of.egg === 0,
   set: ({ part, contents, mix: { of, massG } }) =>
     part.head.kind === undefined && of.flour + of.flesh === 0 && of.egg < massG * FLOURY && !isHelped(contents),
 };
@@ -76,6 +79,7 @@ export const GUARDS: Readonly<Record<Guard, (seen: Seen, row: Proportion) => boo
 const LIFTED = 0.0015;
 const SOME = 0.02;
 const MILKY = 0.4;
+const SOUPY = 0.1;
 
 const liftIn = (contents: readonly Ingredient[]): number =>
   contents.reduce((sum, i) => sum + gramsOf(i) * bringing(i, lift), 0);

@@ -40,11 +40,11 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Of a part of no kind: the share of strong foods in the whole (vanilla, spices, gelatine, garlic, salt in a sweet bake, sugar, fat and vinegar on meat), and of foods against what governs them: yeast, fat, sugar, egg and liquid to flour that is raised, liquid to rice and couscous, starch to liquid, water to flour in a dough that is kneaded, egg to the milk that it sets.
+  explain: `**What it computes.** Of a part, mostly of no kind: the share of strong foods in the whole (vanilla, spices, gelatine, garlic, salt in a sweet bake, sugar, fat and vinegar on meat), and of foods against what governs them: yeast, fat, sugar, egg and liquid to flour that is raised, liquid to rice and couscous, starch to liquid, water to flour in a dough that is kneaded, egg to the milk that it sets. Of any part, meat, grain, stock, cream, cheese, nuts and roots that are so little that nobody would taste them.
 
 **What to do.** Look at the amount. If it is meant so, write what the part is (\`as rub\`, \`as marinade\`).
 
-**Silent** for parts with a kind or that go into others, for what is no dish, up to twice as much where the title names the food, and where a food or a weight is not known.`,
+**Silent** for parts that go into others, for most of this where a part has a kind, for what is no dish, up to twice as much where the title names the food, and where a food or a weight is not known.`,
   find: ({ recipe, house }) => outOf(recipe, house),
   say: ({ name, against, isOfWhole, low, high, least, most }) => {
     const isMany = against !== undefined && (most ?? 0) >= 3;
@@ -77,6 +77,7 @@ export default defineCheck<Values>({
       'recipe Spiced beef\n  800 g     minced beef\n  3 tbsp    chilli powder\n  400 g     canned tomatoes\n  do Fry the beef, add the chilli powder and tomatoes and simmer for 60 min until thick.\n',
     ],
     bad: [
+      'recipe Beef stew as braise\n  20 g      stewing beef\n# "stewing beef" out-of-proportion: less than 3 %\n  500 g     potatoes\n  500 g     beef stock\n  do Simmer the beef and potatoes in the stock for 2 h until soft.\n',
       'recipe Plain couscous\n  250 g     couscous\n  3 kg      water\n# "water" out-of-proportion: 12 times\n  do Boil the water, pour it over the couscous, cover and leave for 5 min.\n',
       'recipe Spiced beef\n  800 g     minced beef\n  3 tbsp    ground cloves\n# "ground cloves" out-of-proportion: 1.\n  400 g     canned tomatoes\n  do Fry the beef, add the cloves and tomatoes and simmer for 60 min until thick.\n',
     ],
@@ -98,8 +99,8 @@ const outInPart = onceWith((part: Part, called: string, goesOn: boolean): readon
   const { head } = part;
   if (head.ingredients.length < 2 || isIncomplete(part)) return NOTHING;
   const contents = contentsOf(part);
-  // What nobody knows may be most of it.
-  if (contents.some((i) => !i.free && i.food === undefined)) return NOTHING;
+  // What nobody knows may be what there is too little of; of what it weighs, any food may be a share.
+  const isKnown = contents.every((i) => i.free || i.food !== undefined);
   const unweighed = contents.filter((i) => !i.free && !i.weighed.known);
   const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
   const title = new Set([...wordsOf(called), ...wordsOf(head.name)]);
@@ -107,8 +108,10 @@ const outInPart = onceWith((part: Part, called: string, goesOn: boolean): readon
   for (const row of proportions()) {
     const isOfWhole = row.bottom === undefined && typeof row.top !== 'string';
     // What goes into another is thinned there; what has a kind has measures of its own.
-    if ((isOfWhole && goesOn) || (head.kind !== undefined && !isOfOneFood(row))) continue;
-    if (unweighed.some((i) => isOfWhole || counts(row, i))) continue;
+    const isForAll = row.isOfKinds || isOfOneFood(row);
+    if ((isOfWhole && goesOn) || (head.kind !== undefined && !isForAll)) continue;
+    if (unweighed.some((i) => isOfWhole || counts(row, i)) || !(isKnown || (isOfWhole && row.least === undefined)))
+      continue;
     const found = past(row, seen);
     if (found !== undefined) return [found];
   }

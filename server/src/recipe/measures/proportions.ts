@@ -14,13 +14,14 @@ import { MEASURES } from './definitions.ts';
 import type { MeasureName } from './kind.ts';
 
 /**
- * What a part must be. `dish`: made of foods that dishes are made of. `flour`: flour is a good part of it; `sweet bake`: sugar as well; `sweetened`: some
+ * What a part must be. `any`: of a kind, too. `dish`: made of foods that dishes are made of. `flour`: flour is a good part of it; `sweet bake`: sugar as well; `sweetened`: some
  * flour, and much sugar. `flesh`: meat or
  * fish is. `absorbed`: what it is held against stays in its liquid. `liquid`: most of it is liquid, without meat or flour of its own. `yeasted`: flour
  * and yeast. `kneaded`, `yeast dough`: by the steps. `leavened`, `raised`: powder or soda, or yeast, lifts some flour. `bound`: much flour, and something
  * wet. `custard`: milk with some egg, and nothing else that sets it. `set`: nothing but a gelling agent sets it.
  */
 const GUARDS = [
+  'any',
   'dish',
   'flour',
   'sweet bake',
@@ -36,8 +37,11 @@ const GUARDS = [
   'bound',
   'custard',
   'set',
+  'braise',
 ] as const;
 export type Guard = (typeof GUARDS)[number];
+
+const OF_KINDS: ReadonlySet<string> = new Set<Guard>(['any', 'flesh', 'braise', 'sweet bake']);
 
 export interface Proportion {
   /** Of what; a measure has its own sums. */
@@ -47,6 +51,8 @@ export interface Proportion {
   readonly least?: number;
   readonly most?: number;
   readonly where: Guard;
+  /** What it must be says enough, whatever its kind. */
+  readonly isOfKinds: boolean;
   /** Words of the title: one of these where there are some, and none of those. */
   readonly title: ReadonlySet<string>;
   readonly not: ReadonlySet<string>;
@@ -74,6 +80,7 @@ export const proportions = once((): readonly Proportion[] =>
       ...(least !== '' && { least: Number(least) }),
       ...(most !== '' && { most: Number(most) }),
       where: GUARDS.find((each) => each === where) ?? 'dish',
+      isOfKinds: OF_KINDS.has(where),
       title: wordsOfCell(title),
       not: wordsOfCell(not),
     };

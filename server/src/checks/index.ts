@@ -45,6 +45,7 @@ import comesTooLate from './method/comes-too-late.ts';
 import heatOutOfRange from './method/heat-out-of-range.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
+import ovensDisagree from './method/ovens-disagree.ts';
 import panOverfull from './method/pan-overfull.ts';
 import panUnderfull from './method/pan-underfull.ts';
 import scalesDisagree from './method/scales-disagree.ts';
@@ -144,6 +145,7 @@ export const CHECKS: readonly Check[] = [
   heatOutOfRange,
   noDonenessCue,
   ovenNotSet,
+  ovensDisagree,
   panOverfull,
   panUnderfull,
   scalesDisagree,

@@ -32,6 +32,16 @@ const VENISON = ['1 kg venison, frozen', '500 g onions', '1 l beef stock'];
 const BAKE = 'Bake at 180 C for 30 min.';
 const GRILL = 'Grill until 75 C inside.';
 
+describe('days after a rest of which nobody says where', () => {
+  test.each([
+    ['Leave it for a while. Keep on the counter for 3 days.', 'wrong'],
+    ['Let stand 10 min before slicing. Keep at room temperature for 3 days.', 'wrong'],
+    ['Let stand 10 min before slicing. Keep in the fridge for 3 days.', 'quiet'],
+  ])('%s', (step, expected) => {
+    expect(said(STEW, SIMMER, step)).toBe(expected);
+  });
+});
+
 describe('where it stays, told behind the place', () => {
   test.each([
     ['Whatever is left is shoved to the side of the range, where it stays hardly warm until supper.', 'wrong'],

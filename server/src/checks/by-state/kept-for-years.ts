@@ -47,9 +47,8 @@ const isTooLong = (lists: Lists, stay: Stay): boolean =>
   stay.minutes.high < Infinity &&
   stay.by.event.act !== 'steep' &&
   stay.by.event.act !== 'rise' &&
-  !isFrozen(stay.lies) &&
   stay.lies.sure !== 'unread' &&
-  isWet(lists, stay.body);
+  (isFrozen(stay.lies) || isWet(lists, stay.body));
 
 function isWet(lists: Lists, body: Body): boolean {
   const { massG, waterG, alcoholG, saltG, of } = mixtureIn(lists, body);

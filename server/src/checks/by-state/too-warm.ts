@@ -131,7 +131,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   const limitMin = limitFor(stay, limits);
   // Nothing grows where a roast may be held.
   const grows = lies.celsius.low < limits.hot.roastC - SLACK_C && isWarm(lies);
-  const over = stay.timed && grows ? overIn(stay, limitMin, surenessOf(stay)) : undefined;
+  const over = stay.timed && grows ? overIn(stay, limitMin, surenessOf(stay, limitMin)) : undefined;
   const level: Level | undefined = stay.branch && over === 'error' ? 'warning' : over;
   if (figure !== undefined && (level !== undefined || !stay.timed || stay.minutes.high >= SHORT_MIN)) {
     const kept = keptAt(stay, figure.celsius, isLast, limits.cold.celsius);
@@ -362,10 +362,12 @@ const limitFor = ({ by, body }: Stay, { cooling, leftOut }: HoldingLimits): numb
 
 /** Some cellars are cold; for days, none is cold enough. */
 const CELLAR_MIN = 3 * 1440;
-function surenessOf({ sure, lies, body, warmMin, minutes }: Stay): Sure {
+function surenessOf({ sure, lies, body, warmMin, minutes }: Stay, limitMin = DAY_MIN): Sure {
   const mayBeCold = lies.place === 'cool' && lies.celsius.high - lies.celsius.low > 10 && minutes.low < CELLAR_MIN;
   const own = mayBeCold ? weakest(sure, 'inferred') : sure;
-  return warmMin.high > 0 && body.warmMin.high > 0 ? weakest(own, body.warmSure) : own;
+  // What is too long by itself rests on nothing before it.
+  const isByItself = minutes.low > limitMin;
+  return !isByItself && warmMin.high > 0 && body.warmMin.high > 0 ? weakest(own, body.warmSure) : own;
 }
 
 /** The figure of where it lies. */

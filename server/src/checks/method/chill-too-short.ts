@@ -42,6 +42,7 @@ function shortIn(recipe: Recipe, journey: Journey): readonly Found<Values>[] {
           sort: setting.sort,
           rests: settingRests(setting),
         },
+        ...(high < setting.minutes.low / FAR && { severity: 'warning' as const }),
       },
     ];
   });
@@ -65,6 +66,9 @@ const timedIn = onceFor(({ stays }: Piece): readonly Timed[] =>
 
 /** From eight in ten on to nearly all of them, of what scatters so (spread of cooling times, 1.35 for eight in ten). */
 const NEARLY_ALL = 1.2;
+
+/** So many times too short, no kitchen is quick enough (judgement). */
+const FAR = 2.5;
 
 /** It goes on lying there, or comes back to it. */
 const isOneOfSeveral = (stay: Stay, stays: readonly Stay[]): boolean => {
@@ -108,7 +112,7 @@ export default defineCheck<Values>({
     title:
       "conduction with Choi and Okos properties, in a refrigerator or freezer as homes have them; Bloom's test of gelatine, 1925",
   },
-  explain: `**What it computes.** When the middle of it is cold enough: 10 °C and an hour more for gelatine, 12 °C for a custard, a curd or a cheesecake, -12 °C for an ice cream that is churned; by its mass, by its tin or into how many it is divided, and counted from lukewarm. It speaks only where the written time is shorter than nearly all kitchens would need.
+  explain: `**What it computes.** When the middle of it is cold enough: 10 °C and an hour more for gelatine, 12 °C for a custard, a curd or a cheesecake, -12 °C for an ice cream that is churned; by its mass, by its tin or into how many it is divided, and counted from lukewarm. It speaks only where the written time is shorter than nearly all kitchens would need, and is a warning ${FAR} times below the quick end.
 
 **Why it matters.** The rim sets first. What is turned out or cut while its middle is soft runs.
 
@@ -129,8 +133,8 @@ export default defineCheck<Values>({
       'recipe Case\npart case as shortcrust\n  250 g     plain flour\n  125 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 30 min and roll out.\n',
     ],
     bad: [
-      'recipe Jelly as jelly\n  yield   6 jellies\n  700 g     water\n  150 g     sugar\n  15 g      gelatine\n  do Heat the water with the sugar and dissolve the gelatine in it.\n  do Pour into 6 moulds and chill for 45 min.\n# "for 45 min" chill-too-short: likely 3 h\n',
-      'recipe Ice as ice cream\n  yield   1 l\n  500 g     whole milk\n  250 g     double cream\n  150 g     sugar\n  90 g      egg yolk\n  do Heat the milk, cream, sugar and yolks to 82 C, chill at 4 C for 6 h and churn.\n  do Freeze for 1 h.\n# "for 1 h" chill-too-short: at the quickest\n',
+      'recipe Jelly as jelly\n  yield   6 jellies\n  700 g     water\n  150 g     sugar\n  15 g      gelatine\n  do Heat the water with the sugar and dissolve the gelatine in it.\n  do Pour into 6 moulds and chill for 45 min.\n# "for 45 min" chill-too-short warning: likely 3 h\n',
+      'recipe Ice as ice cream\n  yield   1 l\n  500 g     whole milk\n  250 g     double cream\n  150 g     sugar\n  90 g      egg yolk\n  do Heat the milk, cream, sugar and yolks to 82 C, chill at 4 C for 6 h and churn.\n  do Freeze for 1 h.\n# "for 1 h" chill-too-short warning: at the quickest\n',
     ],
   },
 });

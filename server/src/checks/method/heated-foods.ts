@@ -165,7 +165,7 @@ function hottestAlone(heats: readonly WrittenHeat[]): readonly WrittenHeat[] {
 const isChocolate = (ingredient: Ingredient): boolean => foodOf(ingredient)?.class === 'chocolate';
 
 /** What boils by a time of its own. */
-const BOILED = ['potato', 'rice', 'pasta', 'egg'] as const satisfies readonly Family[];
+const BOILED = ['potato', 'rice', 'pasta', 'egg', 'pulse', 'lentil'] as const satisfies readonly Family[];
 /** Heat of another sort than that of water and ovens: a time says nothing of it. */
 const OTHERWISE = WAS.pressed | WAS.microwaved | WAS.canned;
 

@@ -17,6 +17,8 @@ interface Values {
 const LEAST_MIN = 30;
 /** A lined case is often frozen instead, for half the time. */
 const LEAST_FROZEN_MIN = 15;
+/** In so few minutes nothing gets cold (judgement). */
+const NONE_MIN = 12;
 
 export default defineCheck<Values>({
   code: 'short-rest',
@@ -25,7 +27,7 @@ export default defineCheck<Values>({
   severity: 'info',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** For shortcrust, sweet paste and puff pastry: the minutes of chilling and resting before the dough is first rolled out, and between lining the pan and the oven. Both want ${LEAST_MIN} min, ${LEAST_FROZEN_MIN} in the freezer.
+  explain: `**What it computes.** For shortcrust, sweet paste and puff pastry: the minutes of chilling and resting before the dough is first rolled out, and between lining the pan and the oven. Both want ${LEAST_MIN} min, ${LEAST_FROZEN_MIN} in the freezer; a rest that is written and shorter than ${NONE_MIN} min is a warning.
 
 **Why it matters.** Kneading stretches the gluten and rolling does it again; unrested it springs back, the case shrinks from the rim and slides down the sides. Warm fat smears besides, and the crust bakes hard.
 
@@ -81,7 +83,7 @@ export default defineCheck<Values>({
     ],
     bad: [
       {
-        text: 'recipe Case\npart case as shortcrust\n  200 g     plain flour\n  110 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 10 min and roll out.\n# "10 min" short-rest *: rests for 10 min\n',
+        text: 'recipe Case\npart case as shortcrust\n  200 g     plain flour\n  110 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 10 min and roll out.\n# "10 min" short-rest warning *: rests for 10 min\n',
         after: {
           'Write 30 min':
             'recipe Case\npart case as shortcrust\n  200 g     plain flour\n  110 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 30 min and roll out.\n',
@@ -145,5 +147,10 @@ function found({ step, span }: Happening, values: Values): Found<Values> {
   const { node } = values;
   const inSameStep = node !== undefined && step.sentence.items.includes(node);
   const { start, end } = inSameStep ? node : span;
-  return { at: { line: step.line, start, end }, values: inSameStep ? values : { ...values, node: undefined } };
+  return {
+    at: { line: step.line, start, end },
+    values: inSameStep ? values : { ...values, node: undefined },
+    // A rest is written, and is none.
+    ...(values.restMin > 0 && values.restMin < NONE_MIN && { severity: 'warning' as const }),
+  };
 }

@@ -6,7 +6,7 @@ import { spansOf } from '../../heat/spans.ts';
 import type { Craft, Event } from '../../prose/event.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { type Family, isIn } from '../../recipe/list/families.ts';
-import type { Ingredient, Part } from '../../recipe/model.ts';
+import type { Ingredient, IngredientRef, Part } from '../../recipe/model.ts';
 import { overParts } from '../over-parts.ts';
 import { isStoveHeat, spentIn } from './heated-on-stove.ts';
 import { kindOf } from './taken-for.ts';
@@ -71,7 +71,7 @@ const isToSet = ({ act, craft, where }: Event): boolean =>
   where.some(({ is, not }) => (is === 'cold' || is === 'frozen') && !not);
 
 /** `any beating`, `any pot`; undefined where a time says nothing by itself. */
-function actOf({ event, names }: BoundEvent, { head: { ingredients } }: Part): string | undefined {
+function actOf({ event, names }: BoundEvent, { index, head: { ingredients } }: Part): string | undefined {
   const { act, craft, cooks, lasts, medium } = event;
   if (act === 'combine' && WORKED.has(craft)) return 'any beating';
   // What infuses waits for days, as does what lies in a bath at a figure.
@@ -85,7 +85,11 @@ function actOf({ event, names }: BoundEvent, { head: { ingredients } }: Part): s
         names.some(({ mention }) =>
           mention.ingredients.some(({ ingredient }) => isOf(ingredients[ingredient], 'juicy')),
         )));
-  if (craft === 'fry' || isSoft) return 'any frying';
+  if (craft === 'fry' || isSoft) {
+    const fried = names.flatMap(({ role, mention }) => (role === 'what' ? mention.ingredients : []));
+    const isFlesh = ({ part, ingredient }: IngredientRef) => part === index && isOf(ingredients[ingredient], 'flesh');
+    return fried.length > 0 && fried.every(isFlesh) ? 'any fried flesh' : 'any frying';
+  }
   if (ingredients.some((each) => isOf(each, 'flesh'))) return 'any meat pot';
   return ingredients.some((each) => isOf(each, 'animal') && isOf(each, 'low acid') && !isOf(each, 'liquid'))
     ? undefined

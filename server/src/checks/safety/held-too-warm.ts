@@ -1,11 +1,12 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/journey/degrees.ts';
+import { notedStays } from '../../recipe/journey/noted.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
-import { tooWarm } from '../by-state/too-warm.ts';
+import { type TooWarm, tooWarm, tooWarmByNote } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
-import { defineCheck } from '../check.ts';
-import { foundAgain } from '../found-again.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain, oncePerPlace } from '../found-again.ts';
 import { temperatureAt } from '../temperature-at.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
 
@@ -20,25 +21,41 @@ interface Values {
 /** Below this, food that is kept is meant to be cold; above, hot. */
 const BETWEEN_C = 25;
 
+const placed = (
+  { kind, level, start, end, celsius }: TooWarm,
+  at: { readonly part?: number; readonly line: number },
+  node: TemperatureNode | undefined,
+  limits: HoldingLimits,
+): readonly Found<Values>[] =>
+  kind !== 'figure' || celsius === undefined
+    ? []
+    : [
+        {
+          at: { ...at, start, end },
+          ...severityAt(level),
+          values: { celsius: celsius.low, node, kind: celsius.high < BETWEEN_C ? 'cold' : 'hot', limits },
+        },
+      ];
+
 const found = foundAgain<Values>(
   overJourneys((house, journey) => {
     const limits = holdingLimits(house.foodSafety);
-    return tooWarm(house, journey).flatMap(({ kind, level, stay, start, end, celsius }) => {
-      if (kind !== 'figure' || celsius === undefined) return [];
-      const at = { part: stay.part, line: stay.line, start, end };
-      return {
-        at,
-        ...severityAt(level),
-        values: {
-          celsius: celsius.low,
-          node: temperatureAt(journey, at),
-          kind: celsius.high < BETWEEN_C ? ('cold' as const) : ('hot' as const),
-          limits,
-        },
-      };
+    return tooWarm(house, journey).flatMap((each) => {
+      const { part, line } = each.stay;
+      const { start, end } = each;
+      return placed(each, { part, line }, temperatureAt(journey, { part, line, start, end }), limits);
     });
   }),
 );
+
+const foundInNotes = foundAgain<Values>((recipe, house) => {
+  const limits = holdingLimits(house.foodSafety);
+  const all = notedStays(recipe).flatMap((noted) => {
+    const each = tooWarmByNote(house, noted);
+    return each === undefined ? [] : placed(each, { line: noted.line }, undefined, limits);
+  });
+  return oncePerPlace(all);
+});
 
 export default defineCheck<Values>({
   code: 'held-too-warm',
@@ -54,7 +71,11 @@ export default defineCheck<Values>({
 **What to do.** Hold it hotter, or cool it fast and reheat it: \`hold at 60 C\`, \`chill at 4 C\`.
 
 **Silent** for doughs that prove, ferments, cheese and yoghurt in the making, for what is held at a temperature until it is cooked (a water bath, a roast by its published time), and for what keeps by itself.`,
-  find: ({ recipe, house }) => found(recipe, house),
+  find: ({ recipe, house }) => {
+    const noted = foundInNotes(recipe, house);
+    const all = found(recipe, house);
+    return noted.length === 0 ? all : [...all, ...noted];
+  },
   say: ({ celsius, kind, limits, node }) => {
     const rule = limits[kind];
     const both = bothDegrees(rule, scaleIn(celsius, node));

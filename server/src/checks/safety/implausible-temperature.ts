@@ -1,4 +1,5 @@
 import { trimmed } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
@@ -6,9 +7,10 @@ import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
 import type { Part, PartHead } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
 import { onceWith } from '../once.ts';
 import { inScale } from '../other-scale.ts';
-import { anyPart } from '../over-parts.ts';
+import { anyPart, overParts } from '../over-parts.ts';
 import { CAUTION } from './limits.ts';
 
 type What = 'oven' | 'food' | 'fridge' | 'freezer' | 'rise' | 'around' | 'medium';
@@ -43,7 +45,7 @@ export default defineCheck<Values>({
   scope: 'part',
   doubtsFigure: true,
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Each temperature by what it is the temperature of, and what that can be. An oven over 320 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, or colder than blood, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C, or at 4 °F; a freezer at 0 °C written 0 F is no slip; a dough that rises at 68 °C; fat at 375 °C: each is a likely figure in the other unit. What can be in neither (an oven at 18 or at 1800 °C) has lost a digit or gained one. An oven's figure that is alone in its unit, and unusual in it and usual in that of all others, is a warning.
+  explain: `**What it computes.** Each temperature by what it is the temperature of, and what that can be. An oven over 320 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, or colder than blood, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C, or at 4 °F; a freezer at 0 °C written 0 F is no slip; a dough that rises at 68 °C; fat at 375 °C: each is a likely figure in the other unit. What can be in neither (an oven at 18 or at 1800 °C) has lost a digit or gained one. A figure that is alone in its unit, where the whole recipe is in the other and it would fit in that, is a warning.
 
 **Why it matters.** 350 written with the wrong letter burns the dish, and 165 in the centre that should be Fahrenheit can never be reached; a fridge at 40 °C makes people ill.
 
@@ -56,12 +58,14 @@ export default defineCheck<Values>({
           yield {
             at: { line: step.line, start: values.node.start, end: values.node.end },
             values,
-            ...(values.odd && { severity: 'warning' as const }),
           };
       }
   },
-  findInFile: ({ recipe }) =>
-    recipe.oven === undefined ? [] : inHead(recipe.oven.node, recipe.oven.at, bakesDough(recipe)),
+  findInFile: ({ recipe, house }) => {
+    const odd = oddOnes(recipe, house);
+    const head = recipe.oven === undefined ? odd : inHead(recipe.oven.node, recipe.oven.at, bakesDough(recipe));
+    return head === odd || odd.length === 0 ? head : [...head, ...odd];
+  },
   say: ({ node, what, meant, odd }) => {
     const degrees = trimmed(node.lowDegrees, 1);
     const scene = { value: node.lowDegrees, unit: node.unit };
@@ -74,7 +78,7 @@ export default defineCheck<Values>({
     const also = `${degrees} °${meant} is (${Math.round(other)} °${node.unit})`;
     return {
       message: odd
-        ? `${degrees} °${node.unit} is unusual for ${WHAT[what]}, and alone among figures in °${meant}; ${also}: is the unit right? ${CAUTION}`
+        ? `${degrees} °${node.unit} is alone among figures in °${meant}; ${also}: is the unit right? ${CAUTION}`
         : `${degrees} °${node.unit} is no temperature for ${WHAT[what]}; ${also}: mend the unit. ${CAUTION}`,
       ...scene,
     };
@@ -97,6 +101,7 @@ export default defineCheck<Values>({
       'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 18 C for 10 min until golden.\n# "18 C" implausible-temperature: in °C or °F\n',
       'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 18 for 10 min until golden.\n# "18" implausible-temperature: in °C or °F\n',
       'recipe Oats\n  200 g     rolled oats\n  100 g     honey\n  do Warm the honey to 40 C and stir in the oats.\n  do Bake at 180 F for 10 min until golden.\n# "180 F" implausible-temperature warning *: alone among figures in °C\n  do Cool to 20 C.\n',
+      'recipe Ham\n  2 kg      gammon\n  do Simmer the gammon at 90 C for 2 h.\n  do Roast at 200 C for 20 min.\n  do Keep at 63 F for 1 h.\n# "63 F" implausible-temperature warning *: alone among figures in °C\n',
       'recipe Trifle\n  500 g     custard\n  200 g     sponge fingers\n  do Layer the custard and the sponge fingers.\n  do Chill at 4 F overnight.\n# "4 F" implausible-temperature *: a fridge\n',
       'recipe Chips\n  1 kg      potatoes\n  1 l       sunflower oil\n  do Fry the potatoes in the oil at 375 C for 4 min until golden.\n# "375 C" implausible-temperature *: cooked in\n',
       {
@@ -171,8 +176,7 @@ function valuesOf(heat: HeatFigure, part: Part): Values | undefined {
     return { ...values, meant: 'F' };
   if (meant !== undefined) return { ...values, meant };
   if (cannot === true) return { ...values, meant: undefined };
-  const scale = of === 'oven' && event.act === 'heat' ? oddOneOf(part, heat, node) : undefined;
-  return scale && { ...values, meant: scale, odd: true };
+  return undefined;
 }
 
 function whatOf({ of, event }: HeatFigure): What {
@@ -197,27 +201,66 @@ const isHearth = ({ celsius, event }: HeatFigure): boolean =>
 const isCoolFor = ({ unit, lowDegrees, highDegrees }: TemperatureNode, head: PartHead): boolean =>
   unit === 'F' && lowDegrees >= USUAL_OVEN_C.low && highDegrees < COOLEST_BAKE_F && isBaked(head);
 
-/** The unit of all other figures of a part, where this is the only one in its own, unusual for an oven so, and usual in theirs. */
-function oddOneOf(part: Part, heat: HeatFigure, node: TemperatureNode): 'C' | 'F' | undefined {
-  const other = node.unit === 'C' ? 'F' : 'C';
-  if (heat.written.length > 1) return undefined;
-  let others = 0;
-  for (const step of part.steps)
-    for (const { written } of heatsOf(step))
-      for (const each of written) {
-        if (each === node) continue;
-        if (each.unit === node.unit) return undefined;
-        if (each.unit === other) others++;
-      }
-  return others >= LEAST_OTHERS && !isUsual(node) && isUsual({ ...node, unit: other }) ? other : undefined;
-}
-
+/** What fits each on the scale that all others are in, °C (judgement). */
+const FITS_C: Readonly<Record<What, Range>> = {
+  oven: { low: 60, high: 300 },
+  food: { low: 20, high: 190 },
+  fridge: { low: -2, high: 25 },
+  freezer: { low: -40, high: -5 },
+  rise: { low: 10, high: 50 },
+  around: { low: -2, high: 110 },
+  medium: { low: 40, high: 215 },
+};
 const LEAST_OTHERS = 2;
 
-function isUsual(node: TemperatureNode): boolean {
-  const { low, high } = celsiusOf(node);
-  return low >= USUAL_OVEN_C.low && high <= USUAL_OVEN_C.high;
+interface Scaled {
+  readonly heat: HeatFigure;
+  readonly line: number;
 }
+
+const scaledIn = overParts(({ steps }): readonly Scaled[] | undefined => {
+  const scaled = steps.flatMap((step) =>
+    heatsOf(step).flatMap((heat) =>
+      heat.bound !== 'change' && heat.written.some(({ unit }) => unit === 'C' || unit === 'F')
+        ? [{ heat, line: step.line }]
+        : [],
+    ),
+  );
+  return scaled.length === 0 ? undefined : scaled;
+});
+
+/** The one figure that is not on the scale of all others; none where a heat is written on both. */
+const oddOnes = foundAgain<Values>((recipe) => {
+  const byUnit: Record<'C' | 'F', (Scaled & { readonly part: Part })[]> = { C: [], F: [] };
+  for (const { part, value } of scaledIn(recipe))
+    for (const { heat, line } of value) {
+      const [node, another] = heat.written;
+      if (another !== undefined) return [];
+      if (node?.unit === 'C' || node?.unit === 'F') byUnit[node.unit].push({ heat, line, part });
+    }
+  const above = recipe.oven?.node.unit;
+  const others = (unit: 'C' | 'F') => byUnit[unit].length + (above === unit ? 1 : 0);
+  return (['C', 'F'] as const).flatMap((meant): readonly Found<Values>[] => {
+    const unit = meant === 'C' ? 'F' : 'C';
+    const [only] = byUnit[unit];
+    if (only === undefined || others(unit) > 1 || others(meant) < LEAST_OTHERS) return [];
+    const { heat, line, part } = only;
+    const [node] = heat.written;
+    // What cannot be is told of by itself.
+    if (node === undefined || heat.event?.said !== 'yes' || valuesOf(heat, part) !== undefined) return [];
+    const what = whatOf(heat);
+    const { low, high } = celsiusOf({ ...node, unit: meant });
+    return low < FITS_C[what].low || high > FITS_C[what].high
+      ? []
+      : [
+          {
+            at: { part: part.index, line, start: node.start, end: node.end },
+            values: { node, what, meant, odd: true },
+            severity: 'warning',
+          },
+        ];
+  });
+});
 
 /** It is put there to bake, and not to rise or to dry. */
 const isInOven = ({ act, where }: BoundEvent['event']): boolean =>

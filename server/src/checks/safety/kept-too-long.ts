@@ -1,6 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Stay } from '../../recipe/journey/bodies.ts';
 import { notedStays } from '../../recipe/journey/noted.ts';
+import { isFrozen } from '../../recipe/journey/stays.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { type KeptCold, keptCold, keptColdByNote } from '../by-state/kept-cold.ts';
 import { GOOD_MIN, isTooLongByNote, keptForYears, shelfLife, YEARS_MIN } from '../by-state/kept-for-years.ts';
@@ -19,8 +20,8 @@ interface Values {
   readonly limitDays: number;
   /** It is advice, and no rule. */
   readonly advised: boolean;
-  /** Out of the cold, and for years. */
-  readonly shelf?: true;
+  /** Out of the cold, or frozen, and for years. */
+  readonly shelf?: 'room' | 'frozen';
   /** How the time is said, where a time is. */
   readonly said: KeptCold['said'];
   readonly source: string;
@@ -50,7 +51,7 @@ function placed(
 
 /** Out of the cold, for years, or for longer than its kind keeps. */
 function shelved(
-  { by: { event }, minutes, body }: Stay,
+  { by: { event }, minutes, body, lies }: Stay,
   at: { readonly part?: number; readonly line: number },
   lists: Lists,
   goodMin = GOOD_MIN,
@@ -65,11 +66,13 @@ function shelved(
       days: Math.ceil(minutes.high / DAY_MIN),
       limitDays: goodMin / DAY_MIN,
       advised: true,
-      shelf: true,
+      shelf: isFrozen(lies) ? 'frozen' : 'room',
       said: undefined,
       source:
         goodMin === GOOD_MIN
-          ? 'USDA Complete Guide to Home Canning (2015), Guide 1 (from memory)'
+          ? isFrozen(lies)
+            ? 'common practice, no source'
+            : 'USDA Complete Guide to Home Canning (2015), Guide 1 (from memory)'
           : 'common practice, no source',
     },
   };
@@ -117,7 +120,7 @@ export default defineCheck<Values>({
 
 **What to do.** Say seven days at most, freeze what is to be kept for longer, or make less of it. Where a licensed process covers a longer time, accept it: \`allow kept-too-long because …\`.
 
-It is a warning where only the longest of a range is too long (\`5 to 10 days\`), and information where the place is not sure or fat covers it. **Silent** for what is frozen, for cheese, cured, dried and fermented food, for what enough salt, sugar, acid, fat or alcohol keeps, for doughs, and for raw flesh that is cooked afterwards.`,
+It is a warning where only the longest of a range is too long (\`5 to 10 days\`), and information where the place is not sure or fat covers it. **Silent** for what is frozen for less than years, for cheese, cured, dried and fermented food, for what enough salt, sugar, acid, fat or alcohol keeps, for doughs, and for raw flesh that is cooked afterwards.`,
   find: ({ recipe, house }) => {
     const noted = foundInNotes(recipe, house);
     const all = found(recipe, house);
@@ -125,7 +128,7 @@ It is a warning where only the longest of a range is too long (\`5 to 10 days\`)
   },
   say: ({ name, days, limitDays, advised, shelf, source }) => ({
     message: shelf
-      ? `${spanText(days * DAY_MIN)} out of the cold is too long for what is made${name === '' ? '' : ` with ${name}`} at home: it is good for ${spanText(limitDays * DAY_MIN)} at most. Was a shorter time meant? ${CAUTION}`
+      ? `${spanText(days * DAY_MIN)} ${shelf === 'frozen' ? 'frozen' : 'out of the cold'} is too long for what is made${name === '' ? '' : ` with ${name}`} at home: it is good for ${spanText(limitDays * DAY_MIN)} at most. Was a shorter time meant? ${CAUTION}`
       : advised
         ? `Cooked ${name} is best eaten within ${limitDays} d, or frozen: this says ${days} d in the fridge. ${CAUTION}`
         : `${days} d in the fridge is too long for what holds ${name}: keep it for ${limitDays} d at most, or freeze it. ${CAUTION}`,

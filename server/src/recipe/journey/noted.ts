@@ -77,7 +77,9 @@ function eventsOn(line: Line): readonly Event[] {
   if (events === undefined) {
     const text = noteOn(line);
     const all = text === undefined ? NONE : eventsIn(text, sentenceIn(text.text).items);
-    events = all.some(({ times }) => times.length > 0) ? all.filter(isOfDish) : NONE;
+    events = all.some(({ times, temperatures }) => times.length + temperatures.length > 0)
+      ? all.filter(isOfDish)
+      : NONE;
     ON_LINE.set(line, events);
   }
   return events;
@@ -106,7 +108,7 @@ function staysOf(body: Body, events: readonly Event[]): readonly Stay[] {
     const at = { part: body.members[0]?.of.part ?? 0, line: 0, branch: false };
     const lain = lie(now, by, settleTemperatures(event, now), at);
     now = lain.body;
-    if (lain.stay?.timed && lain.stay.lies.sure === 'said') stays.push(lain.stay);
+    if ((lain.stay?.timed || event.temperatures.length > 0) && lain.stay?.lies.sure === 'said') stays.push(lain.stay);
   }
   return stays;
 }

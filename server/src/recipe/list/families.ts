@@ -55,6 +55,7 @@ export const FAMILIES = [
   'potato',
   'rice',
   'pasta',
+  'lentil',
   'pulse',
   'tough meat',
 ] as const;

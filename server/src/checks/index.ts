@@ -41,6 +41,7 @@ import weakBrine from './formula/weak-brine.ts';
 import yeastOutOfRange from './formula/yeast-out-of-range.ts';
 import bakeTimeDoubtful from './method/bake-time-doubtful.ts';
 import chillTooShort from './method/chill-too-short.ts';
+import comesTooEarly from './method/comes-too-early.ts';
 import comesTooLate from './method/comes-too-late.ts';
 import heatOutOfRange from './method/heat-out-of-range.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
@@ -141,6 +142,7 @@ export const CHECKS: readonly Check[] = [
   yeastOutOfRange,
   bakeTimeDoubtful,
   chillTooShort,
+  comesTooEarly,
   comesTooLate,
   heatOutOfRange,
   noDonenessCue,

@@ -26,7 +26,7 @@ export function unknownWords(items: readonly SentenceItem[], runs: readonly Name
   const pieces = tag(items, runs, timesIn(items, runs));
   settle(pieces);
   const clauses = cut(pieces);
-  frame(pieces, clauses);
+  frame(pieces, items, clauses);
   fill(pieces, items, clauses);
   return clauses.flatMap((clause) => unknownIn(pieces, clause));
 }

@@ -104,6 +104,7 @@ export class EventDraft implements Event {
   meanwhile = false;
   batches?: Range;
   inPassing?: true;
+  onto?: true;
   elsewhere = false;
 
   constructor(start: number, end: number, verb: Event['verb'], row: VerbRow | undefined, as: Manner) {

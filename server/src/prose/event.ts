@@ -78,6 +78,8 @@ export const CRAFTS = [
   'peel',
   'assemble',
   'make',
+  /** To what lies there. */
+  'add',
   'cut',
   'pipe',
   'portion',
@@ -91,6 +93,8 @@ export const CRAFTS = [
   'dress',
   'layer',
   'drain',
+  /** Out of the tin or mould that it took its shape in. */
+  'unmould',
   /** In water, or with a brush: what lies on it goes. */
   'rinse',
   'strain',
@@ -185,6 +189,8 @@ export interface Event extends Span {
   readonly batches?: Range;
   /** It is done afterwards, and is said only to tell when something else is: `before baking`. */
   readonly inPassing?: true;
+  /** What is named goes to what lies there: `stir in`, `pour over`. */
+  readonly onto?: true;
   /** What it is done like stands elsewhere: `as directed`, `see table`. */
   readonly elsewhere: boolean;
 }

@@ -2,14 +2,16 @@
  * The pass that settles what each clause is for: it orders, goes on beside, has no verb, or says something of another.
  * Refuses to know what it takes.
  */
+
+import type { SentenceItem } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
 import { EventDraft } from './clauses.ts';
 import type { Act, Manner } from './event.ts';
-import { evidenceOf, formOf, jointOf, signOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { evidenceOf, formOf, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isSoft, type Piece } from './pieces.ts';
 
 /** Settles the frame of every clause, and begins the events of those that make one. */
-export function frame(pieces: readonly Piece[], clauses: readonly Clause[]): void {
+export function frame(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
   for (const clause of clauses) {
     frameOne(pieces, clause);
     if ((clause.frame !== 'order' && clause.frame !== 'beside') || clause.verb < 0) continue;
@@ -24,10 +26,20 @@ export function frame(pieces: readonly Piece[], clauses: readonly Clause[]): voi
       mannerOf(pieces, clause, verb),
     );
     if (clause.opener === 'before') clause.event.inPassing = true;
+    if (goesOn(pieces, items, clause.verb)) clause.event.onto = true;
     // `It rides there until the last table`
     if (verbOf(verb.sense) === undefined && clause.event.as === 'told') clause.event.lasts = 'waits';
   }
 }
+
+/** `Stir in the butter`, `fold the nuts through` is not told: what the verb's last word, or the next, is. */
+function goesOn(pieces: readonly Piece[], items: readonly SentenceItem[], at: number): boolean {
+  const verb = pieces[at] as Piece;
+  const last = verb.to - verb.from > 1 ? items[verb.to - 1] : undefined;
+  const word = last?.kind === 'word' ? last.word.toLowerCase() : (pieces[at + 1]?.word ?? '');
+  return ONTO.has(word) && thingOf(pieces[at + 2]?.sense ?? UNKNOWN) === undefined;
+}
+const ONTO: ReadonlySet<string> = new Set(['in', 'through', 'over', 'on', 'back']);
 
 function frameOne(pieces: readonly Piece[], clause: Clause): void {
   switch (clause.opener) {

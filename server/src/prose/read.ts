@@ -31,7 +31,7 @@ export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): 
   settle(pieces);
   findBareFigures(pieces, items);
   const clauses = cut(pieces);
-  frame(pieces, clauses);
+  frame(pieces, items, clauses);
   fill(pieces, items, clauses);
   tellRare(pieces, items, clauses);
   giveTimes(pieces, clauses);

@@ -1,11 +1,11 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { Act } from '../../prose/event.ts';
-import { calledAhead } from '../../recipe/journey/ahead.ts';
+import { calledAhead, usedAhead } from '../../recipe/journey/ahead.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
 import { anyDoes, deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
 import { speaksOfStrangers } from '../../recipe/journey/unsaid.ts';
-import type { Part, PartHead } from '../../recipe/model.ts';
+import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import { wordsOf } from '../../recipe/words.ts';
 
@@ -16,6 +16,8 @@ import { type Given, overParts, type Worked, workedAgain } from '../over-parts.t
 interface Values {
   readonly name: string;
   readonly part: number;
+  /** A step above takes it. */
+  readonly ahead?: true;
 }
 
 export default defineCheck<Values>({
@@ -25,32 +27,24 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `A part is a component: a crust, a filling, a sauce. Something has to use it. No later step mentions this part's name, its last word, or one of its ingredients, and none above it its name, so the cook is left with it on the bench.
+  explain: `A part is a component: a crust, a filling, a sauce. Something has to use it. No later step mentions this part's name, its last word, or one of its ingredients, so the cook is left with it on the bench; or only a step above names it, before it is made.
 
 Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for one that the recipe is called after, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together. It is information where what is made may be meant all the same: by another name, by an order that names nothing, or as it lies in its tin.`,
   find({ recipe, outline }) {
-    const free = outline.recipe === undefined ? [] : unmentioned(recipe);
-    if (free.length === 0) return [];
-    // Before a part that takes everything together all is used.
-    const from = gathering(recipe).at(-1)?.part.index ?? 0;
-    // A part is looked for in later steps: there must be some.
-    const to = recipe.parts.findLast(({ steps }) => steps.length > 0)?.index ?? 0;
-    const within = between(free, from, to);
-    if (within.length === 0) return [];
-    // `200 g poolish` on a later list takes the poolish as its steps do.
-    const left = untaken(within, including(recipe));
-    const ahead = left.length === 0 ? NONE_AHEAD : calledAhead(recipe);
+    if (outline.recipe === undefined) return [];
     // What the recipe is called after is served.
     const title = wordsOf(recipe.name);
     const isServed = ({ name }: Values) => wordsOf(name).every((word) => title.includes(word));
-    return left.flatMap((found) => {
-      const { values } = found;
-      if (ahead.has(values.part) || isServed(values)) return [];
-      return isLeftOver(recipe.parts[values.part], recipe.parts) ? found : { ...found, severity: 'info' as const };
-    });
+    const early = [...usedAhead(recipe)].flatMap((index) => madeBelow(recipe.parts[index]) ?? []);
+    return [...early.filter(({ values }) => !isServed(values)), ...leftOver(recipe, isServed)];
   },
-  say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
-  fix: ({ name }, { document, recipe }) => {
+  say: ({ name, ahead }) => ({
+    message: ahead
+      ? `The ${name} is used further up, and made only here: put this part before the one that takes it.`
+      : `No later step uses the ${name}: mention it where it goes in.`,
+  }),
+  fix: ({ name, ahead }, { document, recipe }) => {
+    if (ahead) return [];
     const last = recipe.parts.findLast((p) => p.steps.length > 0);
     const step = last?.steps.at(-1);
     if (last === undefined || step === undefined) return [];
@@ -67,9 +61,9 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     good: [
       'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats and stir in the glaze.\n',
       'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n  do Stir everything together.\n',
-      'recipe Oats\npart oats\n  200 g     rolled oats\n  do Toast the oats and pour over the glaze.\npart glaze\n  80 g      honey\n  do Warm the honey.\npart to serve\n  100 g     plums, sliced\n  do Strew the plums over the oats.\n',
     ],
     bad: [
+      'recipe Oats\npart oats\n  200 g     rolled oats\n  do Toast the oats and pour over the glaze.\npart glaze\n# "glaze" unused-part: made only here\n  80 g      honey\n  do Warm the honey.\npart to serve\n  100 g     plums, sliced\n  do Strew the plums over the oats.\n',
       {
         text: 'recipe Bowl\npart glaze\n# "glaze" unused-part *\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n',
         after: {
@@ -81,6 +75,35 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     ],
   },
 });
+
+/** Parts that nothing takes. */
+function leftOver(recipe: Recipe, isServed: (values: Values) => boolean): readonly Found<Values>[] {
+  const free = unmentioned(recipe);
+  if (free.length === 0) return [];
+  // Before a part that takes everything together all is used.
+  const from = gathering(recipe).at(-1)?.part.index ?? 0;
+  // A part is looked for in later steps: there must be some.
+  const to = recipe.parts.findLast(({ steps }) => steps.length > 0)?.index ?? 0;
+  const within = between(free, from, to);
+  if (within.length === 0) return [];
+  // `200 g poolish` on a later list takes the poolish as its steps do.
+  const left = untaken(within, including(recipe));
+  const ahead = left.length === 0 ? NONE_AHEAD : calledAhead(recipe);
+  return left.flatMap((found) => {
+    const { values } = found;
+    if (ahead.has(values.part) || isServed(values)) return [];
+    return isLeftOver(recipe.parts[values.part], recipe.parts) ? found : { ...found, severity: 'info' as const };
+  });
+}
+
+/** A part that steps above it take, and none behind. */
+const madeBelow = (part: Part | undefined): Found<Values> | undefined =>
+  part === undefined || part.usesByLater.length > 0 || part.steps.length === 0 || part.head.ingredients.length === 0
+    ? undefined
+    : {
+        at: { part: part.index, line: 0, ...nameSpan(part.head) },
+        values: { name: part.head.name, part: part.index, ahead: true },
+      };
 
 /** Whether it can be nothing that later steps take: it is made, stands in no tin, takes no other part on, and all they take has its name. */
 const isLeftOver = (part: Part | undefined, parts: readonly Part[]): boolean =>
@@ -115,8 +138,11 @@ const gathering = overParts(
   ({ steps }) => steps.some((step) => does(step, GATHERS) || speaksOf(step, 'everything')) || undefined,
 );
 
-const GATHERS = deed(
-  ({ craft, objects }) => craft === 'assemble' || craft === 'layer' || objects.some(({ by }) => by === 'all'),
+/** `Layer the ragu and the sheets` tells off what it takes. */
+const GATHERS = deed(({ craft, objects }) =>
+  craft === 'assemble' || craft === 'layer'
+    ? objects.every(({ by }) => by !== 'name')
+    : objects.some(({ by }) => by === 'all'),
 );
 
 const including = overParts(({ includes }) => (includes.length === 0 ? undefined : includes));

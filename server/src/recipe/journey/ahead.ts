@@ -221,3 +221,16 @@ export function calledAhead(recipe: Recipe): ReadonlySet<number> {
     parts.flatMap((part, index) => known(part, names, takers[index] ?? NONE, index === parts.length - 1).calls),
   );
 }
+
+/** Those of them that steps name, and no list: what a list takes in may well stand below it. */
+export function usedAhead(recipe: Recipe): ReadonlySet<number> {
+  const used = new Set<number>();
+  if (recipe.parts.length < 2) return used;
+  for (const { part, steps } of inOrder(recipe))
+    for (const { mentions } of steps)
+      for (const { part: of } of mentions) if (of !== undefined && of > part.index) used.add(of);
+  const { byLine } = namesOf(recipe);
+  for (const { head } of recipe.parts)
+    for (const name of listedNames(head).keys()) for (const of of byLine.get(name) ?? NONE) used.delete(of);
+  return used;
+}

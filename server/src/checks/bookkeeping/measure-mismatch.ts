@@ -40,6 +40,8 @@ const ALIKE: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined>
   'alcohol',
   'stock',
 ]);
+/** So many times off, one unit stands for another, whatever lies in it (judgement: a cup is 16 tbsp). */
+const UNIT = 5;
 /** Spoons of a few grams are rounded further. */
 const SPOON_TOLERANCE = 1.8;
 const SMALL_G = 30;
@@ -62,14 +64,16 @@ export default defineCheck<Values>({
 
 **What to do.** Weigh the cup again, or look for the ingredient it was meant for.
 
-It is a warning for flours, sugars, fats and liquids, and information for what lies in pieces or in flakes. **Silent** where the food or the measure is not known, within the known spread and a third beyond it (four fifths for spoons), and for counts and packages.`,
+It is a warning for flours, sugars, fats and liquids, and information for what lies in pieces or in flakes, if that is no five times off. **Silent** where the food or the measure is not known, within the known spread and a third beyond it (four fifths for spoons), and for counts and packages.`,
   *find(part, house) {
     for (const ingredient of part.head.ingredients) {
       const values = valuesOf(ingredient, house, part.head.source.lines[ingredient.line]?.text ?? '');
       const { amount } = ingredient.node;
       const equals = equalOf(ingredient.node);
       if (values === undefined || amount === undefined || equals === undefined) continue;
-      const surely = ALIKE.has(ingredient.food?.class);
+      const { saidG, knownG } = values;
+      const isFar = saidG.high * UNIT < knownG.low || saidG.low > knownG.high * UNIT;
+      const surely = isFar || ALIKE.has(ingredient.food?.class);
       yield {
         at: { line: ingredient.line, start: amount.start, end: equals.end },
         values,
@@ -113,6 +117,7 @@ It is a warning for flours, sugars, fats and liquids, and information for what l
             'recipe Batter\n  1 cup = 125 g  plain flour\n  300 ml    whole milk\n  do Whisk the milk into the flour and stand for 30 min.\n',
         },
       },
+      'recipe Nut mix\n  1 cup = 8 g  walnuts, chopped\n# "1 cup = 8 g" measure-mismatch *\n  300 g     rolled oats\n  do Stir the walnuts into the oats.\n',
       'recipe Syrup\n  1 tbsp = 60 g  honey\n# "1 tbsp = 60 g" measure-mismatch *\n  200 g     rolled oats\n  do Warm the honey and stir in the oats.\n',
     ],
   },

@@ -35,6 +35,12 @@ describe('a promise', () => {
     ['Free of gluten, nuts and eggs', ['gluten-free', 'nut-free', 'egg-free']],
     ['Without milk, eggs or nuts', ['dairy-free', 'egg-free', 'nut-free']],
     ['Contains no eggs or milk', ['egg-free', 'dairy-free']],
+    ['Contains no pork', ['pork-free']],
+    ['Halal chicken pie', ['alcohol-free', 'pork-free']],
+    ['No-yeast flatbreads', ['yeast-free']],
+    ['No added sugar', ['sugar-free']],
+    ['Unsweetened apple sauce', ['sugar-free']],
+    ['No added salt', ['salt-free']],
   ])('is made by: %s', (text, claims) => {
     expect(claimed(text).sort()).toEqual([...claims].sort());
   });
@@ -154,6 +160,45 @@ describe('what a step tells of the dish', () => {
   });
 });
 
+describe('a note of allergens', () => {
+  const found = (note: string, list = ['200 g plain flour', '200 g butter', '3 eggs', '50 ml red wine']): string[] =>
+    open(['recipe Cake', `  note ${note}`, ...list.map((line) => `  ${line}`), ''].join('\n'))
+      .findings.open.filter(({ code, severity }) => code === 'allergen-claim' && severity === 'warning')
+      .flatMap(({ said }) => /^Contains (.*?) too/.exec(said.message)?.[1] ?? []);
+
+  test.each<[string, string]>([
+    ['Contains wheat, milk, sulphites.', 'eggs (`eggs`)'],
+    ['Contains: wheat, milk and sulphites. Keeps a week.', 'eggs (`eggs`)'],
+    ['Keeps a week. ALLERGENS: egg, milk (butter), sulphites.', 'wheat (`plain flour`)'],
+    ['Allergens: wheat, egg, milk.', 'sulphites (`red wine`)'],
+    ['Allergy advice: contains gluten (wheat), eggs, sulphites', 'milk (`butter`)'],
+    ['Contains milk.', 'eggs (`eggs`), sulphites (`red wine`), wheat (`plain flour`)'],
+    ['No allergens.', 'eggs (`eggs`), milk (`butter`), sulphites (`red wine`), wheat (`plain flour`)'],
+    ['Allergens: none.', 'eggs (`eggs`), milk (`butter`), sulphites (`red wine`), wheat (`plain flour`)'],
+    // A word about where one is from tells no other.
+    ['Contains milk, egg, soy (soy sauce), sulphites.', 'wheat (`plain flour`)'],
+  ])('lacks one: %s', (note, lacks) => {
+    expect(found(note).join().split(', ').sort().join(', ')).toBe(lacks);
+  });
+
+  test.each([
+    'Contains wheat, milk, egg and sulphites.',
+    'Allergens: wheat flour, butter, eggs, wine (sulphites).',
+    'Allergens: see the label.',
+    'Contains nuts.',
+    'Contains raw egg, so not for the frail.',
+    'Contains no nuts.',
+    'May contain nuts.',
+    'Contains all that is good.',
+  ])('tells all, or is none: %s', (note) => {
+    expect(found(note)).toEqual([]);
+  });
+
+  test('leaves sulphites of vinegar to the label', () => {
+    expect(found('Contains egg.', ['2 egg yolks', '20 ml white wine vinegar'])).toEqual([]);
+  });
+});
+
 const under = (claim: string, line: string): string[] => claimFindings(`recipe ${claim} dish\n  ${line}\n`);
 
 describe('a food of the list', () => {
@@ -211,6 +256,11 @@ describe('a food of the list', () => {
     ['Soy-free', '100 g tofu'],
     ['Sesame-free', '50 g tahini'],
     ['Shellfish-free', '300 g mussels'],
+    ['Halal', '100 g bacon'],
+    ['Pork-free', '40 g lard'],
+    ['Yeast-free', '7 g instant yeast'],
+    ['No-added-salt', '8 g fine salt'],
+    ['No-added-sugar', '40 g caster sugar'],
   ])('%s: %s breaks it', (claim, line) => {
     expect(under(claim, line)).toEqual([expect.stringMatching(/^error /)]);
   });
@@ -246,6 +296,9 @@ describe('a food of the list', () => {
     ['Lactose-free', '200 ml lactose-free milk'],
     ['Lactose-free', '40 g parmesan'],
     ['Sugar-free', '40 g erythritol'],
+    ['Halal', '100 g turkey bacon'],
+    ['Salt-free', '80 g unsalted butter'],
+    ['Yeast-free', '10 g baking powder'],
   ])('%s: %s keeps it', (claim, line) => {
     expect(under(claim, line)).toEqual([]);
   });

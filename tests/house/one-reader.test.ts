@@ -67,6 +67,7 @@ const OPEN_TO_ALL = [
   'alike',
   'expected',
   'thickness',
+  'sized-vessels',
   'sour-limit',
   'printed-energy',
   'printed-pieces',

@@ -47,6 +47,7 @@ import heatOutOfRange from './method/heat-out-of-range.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import ovensDisagree from './method/ovens-disagree.ts';
+import panDisagrees from './method/pan-disagrees.ts';
 import panOverfull from './method/pan-overfull.ts';
 import panUnderfull from './method/pan-underfull.ts';
 import scalesDisagree from './method/scales-disagree.ts';
@@ -148,6 +149,7 @@ export const CHECKS: readonly Check[] = [
   noDonenessCue,
   ovenNotSet,
   ovensDisagree,
+  panDisagrees,
   panOverfull,
   panUnderfull,
   scalesDisagree,

@@ -11,6 +11,7 @@ import type { PanNode } from '../../notation/tree.ts';
 import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
 import { areSameLists } from '../../recipe/measures/contents.ts';
 import { litresText, panSize, panSum } from '../../recipe/measures/pan-size.ts';
+import { bakingPanIn, pansSaidIn } from '../../recipe/measures/pans-said.ts';
 import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { listedPart } from '../../recipe/part.ts';
 import type { Place } from '../check.ts';
@@ -67,11 +68,29 @@ export const panFills = onceFor((recipe: Recipe): readonly PanFill[] => {
     const { start, end } = pan.node;
     return fillOf(recipe, pan.node, { part: part.index, line: pan.line, start, end }, withIncluded(recipe, part)) ?? [];
   });
-  if (recipe.pan === undefined) return own;
+  if (recipe.pan === undefined) return own.length > 0 ? own : onlySaid(recipe);
   const { at, node } = recipe.pan;
   const filling = fillingOf(recipe)?.filter((part) => part.head.pan === undefined);
   const whole = fillOf(recipe, node, { line: at, start: node.start, end: node.end }, filling);
   return whole === undefined ? own : [whole, ...own];
+});
+
+/** The pan of the steps, where they name one alone. */
+function onlySaid(recipe: Recipe): readonly PanFill[] {
+  const named = PANS_SAID(recipe).flatMap(({ part, value }) => value.map((each) => ({ part, ...each })));
+  const [said] = named;
+  if (said === undefined || named.some(({ words }) => words !== said.words)) return [];
+  const { line, start, end, node, part } = said;
+  const fill = fillOf(recipe, node, { part: part.index, line, start, end }, fillingOf(recipe));
+  return fill === undefined ? [] : [fill];
+}
+
+const PANS_SAID = overParts((part) => {
+  const said = pansSaidIn(part).flatMap((each) => {
+    const node = bakingPanIn(each.words);
+    return node === undefined ? [] : [{ ...each, node }];
+  });
+  return said.length === 0 ? undefined : said;
 });
 
 /** What fills a pan, and how. */

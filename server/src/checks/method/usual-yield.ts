@@ -87,6 +87,19 @@ function yieldOf({ head: { ingredients }, steps }: Part): UsualYield | undefined
   return undefined;
 }
 
+/** The water that dry pulses, pasta and grain take up at the most, wherever they are boiled. */
+export const drunkG = onceFor((recipe: Recipe): number =>
+  recipe.parts.reduce((sum, { head, steps }) => sum + (anyDoes(steps, DONE.boiled) ? drunkOf(head.ingredients) : 0), 0),
+);
+
+const drunkOf = (list: readonly Ingredient[]): number =>
+  ROWS()
+    .filter(({ needs, done }) => needs === 'dry' && done === 'boiled')
+    .reduce(
+      (sum, { of, times }) => sum + gramsOf(list.filter((each) => isOf(each, of) && isDry(each))) * (times.high - 1),
+      0,
+    );
+
 const goesAway = (steps: Part['steps'], done: Done): boolean => done !== 'boiled' || anyDoes(steps, DRAINED);
 
 const gramsOf = (list: readonly Ingredient[]): number =>

@@ -16,7 +16,7 @@ import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
-import { usualYield } from './usual-yield.ts';
+import { drunkG, usualYield } from './usual-yield.ts';
 import { isListWeighed, isWeighed } from './weighed.ts';
 
 interface Values {
@@ -72,7 +72,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     const { low, high } = listedG(recipe);
     const whole =
       ml === undefined
-        ? misfit(said.node, said.at, low, high, leastKept(recipe), usualOf(recipe, low, high))
+        ? misfit(said.node, said.at, low, high + drunkG(recipe), leastKept(recipe), usualOf(recipe, low, high))
         : tooMuchLeft(said.node, said.at, ml, low, high, reducedTo(recipe)?.ml);
     return whole === undefined ? divided : [...divided, whole];
   },

@@ -1,24 +1,14 @@
-import { allergensOf } from '../../food/allergens.ts';
-import { foodsOf as foodsIn } from '../../food/food.ts';
 import type { Span, TextField, TextNode } from '../../notation/tree.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import { allergensListed, type BroughtAllergen, foodsHeld, unreadOn } from '../../recipe/list/allergens.ts';
+import { type BroughtAllergen, foodsHeld, unreadOn } from '../../recipe/list/allergens.ts';
 import type { Ingredient, Part, PartHead, Recipe, Step } from '../../recipe/model.ts';
 import { titleOf } from '../../recipe/names/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';
 import { lent, overParts } from '../over-parts.ts';
-import {
-  type Claim,
-  type Claimed,
-  claimsIn,
-  claimsToldIn,
-  containsIn,
-  keepsIt,
-  startsWithFood,
-  verdictOn,
-} from './claims.ts';
+import { type Claim, type Claimed, claimsIn, claimsToldIn, keepsIt, startsWithFood, verdictOn } from './claims.ts';
 import { CAUTION } from './limits.ts';
+import { untoldIn } from './told-allergens.ts';
 
 /** One food that does not keep what is claimed of the recipe. */
 interface Broken {
@@ -61,12 +51,12 @@ export default defineCheck<Values>({
 
 **Why it matters.** Whoever reads \`gluten-free\` may not read the list. Soy sauce holds wheat, ghee is milk, Worcestershire sauce has anchovies, marshmallows gelatine.
 
-**What to do.** Take a food that keeps the claim and say so on the line (\`gluten-free soy sauce\`, \`vegan butter\`), or take the claim out. Where an alternative breaks it, that is a warning; where only a label tells (oats, stock cubes, dark chocolate), or a food is not known, information names them once. Notes that tell two allergens of the lists (\`contains wheat and egg\`) and not all are a warning.
+**What to do.** Take a food that keeps the claim and say so on the line (\`gluten-free soy sauce\`, \`vegan butter\`), or take the claim out. Where an alternative breaks it, that is a warning; where only a label tells (oats, stock cubes, dark chocolate), or a food is not known, information names them once. A note that tells the allergens (\`Contains: wheat, egg\`, \`Allergens: none\`) and not all of them is a warning.
 
 **Nuts.** Peanuts count under nut-free. Coconut and chestnut are no nuts of the EU's list, and FDA took them off its own in 2025: they are named, and no more.
 
 **Silent** for what is negated or conditional (\`not suitable for vegans\`, \`for a vegan version use oil\`, \`can be made gluten-free\`), for what is said of a dish beside (\`with vegan mayonnaise\`), and for foods whose own line keeps the claim.`,
-  find: ({ recipe }) => [...found(recipe), ...untoldIn(recipe)],
+  find: ({ recipe }) => [...found(recipe), ...untoldOf(recipe)],
   say: (values) =>
     'untold' in values
       ? {
@@ -118,24 +108,9 @@ function found(recipe: Recipe): readonly Found<Values>[] {
   return same;
 }
 
-/** Where notes tell two allergens that the lists surely hold, they are read as telling all. */
-function untoldIn({ outline, parts, world }: Recipe): readonly Found<Untold>[] {
-  const notes = outline.head.flatMap(({ at, line }): { readonly at: Place; readonly words: readonly string[] }[] => {
-    const told = containsIn(line.text);
-    return told ? [{ at: { line: at, start: told.start, end: line.text.length }, words: told.words }] : [];
-  });
-  const [first] = notes;
-  if (first === undefined) return NOTHING;
-  const words = notes.flatMap((note) => note.words);
-  const foods = words.flatMap((word) => foodsIn(world.book.findInText(word)));
-  const told = [allergensOf(words), ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
-  const { brought } = allergensListed(parts.map(({ head }) => head));
-  const untold = brought.filter(
-    ({ us, eu }) => !told.includes(us ?? '') && !told.includes(eu ?? '') && eu !== 'sulphites',
-  );
-  return untold.length === 0 || brought.length - untold.length < 2
-    ? NOTHING
-    : [{ at: first.at, values: { untold }, severity: 'warning' }];
+function untoldOf(recipe: Recipe): readonly Found<Untold>[] {
+  const { at, untold } = untoldIn(recipe) ?? {};
+  return at === undefined || untold === undefined ? NOTHING : [{ at, values: { untold }, severity: 'warning' }];
 }
 
 /** Every claim of the recipe, once for what it is about. */

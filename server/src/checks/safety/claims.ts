@@ -3,6 +3,7 @@
  * Refuses to take what is negated, conditional or said of another dish for a promise.
  */
 import data from '../../../data/claims.json' with { type: 'json' };
+import { allergensOf } from '../../food/allergens.ts';
 import { bookIdOf, type Composition, type Food } from '../../food/food.ts';
 import { once } from '../../measure/once.ts';
 import type { Span } from '../../notation/tree.ts';
@@ -162,7 +163,7 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
 
 /** Most texts make none. */
 const MAY_CLAIM =
-  /free|allerg|avoid|cannot|n['’]t\b|intoleran|\bnot\b|safe|friendly|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b/i;
+  /free|allerg|avoid|cannot|n['’]t\b|intoleran|\bnot\b|safe|friendly|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b|halal|unsweet/i;
 
 const { unsaid } = data;
 const anyOf = (words: readonly string[]): string => `${START}(?:${either(words)})${END}`;
@@ -269,11 +270,49 @@ function allergensHeld(
   return named.length > 0 ? named : eu.filter((name) => of.includes(name));
 }
 
-/** `Contains milk, egg and wheat`, said by a note: where it begins, and its words. */
-export function containsIn(note: string): { readonly start: number; readonly words: readonly string[] } | undefined {
-  const match = CONTAINS.exec(note);
-  if (match === null) return undefined;
-  return { start: match.index, words: [...match[0].toLowerCase().matchAll(/\p{L}+/gu)].map(([word]) => word) };
+/** What a note tells that a dish contains. */
+export interface ToldAllergens {
+  readonly start: number;
+  /** What is told, a name each, and what stands in brackets behind it. */
+  readonly names: readonly string[];
+  readonly beside: readonly string[];
+  /** It is headed as a list, or says that there is none. */
+  readonly isList: boolean;
 }
 
-const CONTAINS = /(?<=note +|[.;] )contains [^.]+/i;
+export function allergensToldIn(note: string): ToldAllergens | undefined {
+  const match = TELLS.exec(note);
+  if (match === null) return undefined;
+  const { none, label, of = '' } = match.groups ?? {};
+  const outside = of.replaceAll(/\([^)]*\)?/g, ' ');
+  const within = [...of.matchAll(/\(([^)]*)\)?/g)].map(([, words = '']) => words);
+  const names = namesIn(outside);
+  const isNone = none !== undefined || (label !== undefined && names.some((name) => TOLD_NONE.test(name)));
+  // `Contains no milk` is a promise, and `Allergens: see the label` tells nothing.
+  if (
+    !isNone &&
+    (TOLD_NONE.test(names[0] ?? '') || (label !== undefined && allergensOf(names).unknown.length > names.length / 2))
+  )
+    return undefined;
+  return {
+    start: match.index,
+    names: isNone ? [] : names,
+    beside: within.flatMap(namesIn),
+    isList: isNone || label !== undefined,
+  };
+}
+
+const namesIn = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .split(/,|;|\/|&|\+|\band\b|\bor\b/)
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+
+const TOLD_NONE = /^(?:no|none|nil|nothing|any)\b/;
+const TELLS = new RegExp(
+  '(?<=^ *note +|[.;!] +)(?:' +
+    '(?<none>(?:contains |has )?no (?:declared |known |listed |major )?allergens|free (?:from|of) (?:all )?(?:the )?(?:14 )?(?:major )?allergens)' +
+    '|(?:(?<label>allerg(?:ens?|y|ies)(?: [a-z]+)?: ?(?:contains:? )?|contains: ?)|contains )(?<of>[^.]+))',
+  'i',
+);

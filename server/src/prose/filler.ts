@@ -128,6 +128,8 @@ export class Filler extends PlaceTaker {
           this.end();
           this.way = undefined;
         }
+        // `All but a spoonful of the fat`: most of what is named behind it.
+        if (joint.is === 'all' && joint.way === 'out of' && isMeasured(this.pieces, at + 1)) return;
         // `the remaining sugar`, `all the butter`: the noun behind it is the head.
         if (this.from < 0) this.from = this.pieces.indexOf(piece);
         this.head = piece;
@@ -293,4 +295,15 @@ function isThere(pieces: readonly Piece[], at: number): boolean {
     jointOf(it?.sense ?? UNKNOWN)?.is === 'it' &&
     STAYS.has(verbOf(stays?.sense ?? UNKNOWN)?.act ?? 'unknown')
   );
+}
+
+/** `1 tbsp`, `two thirds`, `a thin film of` */
+function isMeasured(pieces: readonly Piece[], at: number): boolean {
+  const joint = (place: number) => jointOf(pieces[place]?.sense ?? UNKNOWN);
+  const is = joint(at)?.is;
+  if (pieces[at]?.sort === 'amount' || is === 'number' || is === 'quantity') return true;
+  if (is !== 'article') return false;
+  let last = at + 1;
+  while (pieces[last]?.sort === 'word' && (joint(last) === undefined || joint(last)?.is === 'adjective')) last++;
+  return joint(last)?.way === 'of';
 }

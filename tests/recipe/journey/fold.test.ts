@@ -40,6 +40,17 @@ describe('what lies together, and how far it is cooked', () => {
       ['beef:through, onions:through, beef stock:through'],
     ],
     [
+      'what goes into the tin goes not to the meat that was lifted out of it',
+      ['1 whole chicken', '2 onions', '20 g plain flour', '400 g chicken stock'],
+      [
+        'Set the chicken on the onions and roast at 200 C until the thigh reads 54 C.',
+        'Lift the chicken onto a board and rest for 15 min.',
+        'Spoon all but a spoonful of the fat from the tin, stir the flour into the onions and cook on the hob for 1 min.',
+        'Whisk in the stock and simmer for 5 min.',
+      ],
+      ['whole chicken:unsaid', 'onions:through, plain flour:through, chicken stock:through'],
+    ],
+    [
       'searing cooks the outside alone',
       ['4 beef steaks', '20 g butter'],
       ['Sear the steaks in the butter for 1 min a side.'],

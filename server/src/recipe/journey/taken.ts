@@ -244,6 +244,11 @@ class Taker {
     const current = this.top.current();
     // `Let the stockpot languish on the dresser all day`: it is full.
     const isLeft = act === 'stay' || (act === 'unknown' && where.length > 0 && times.length > 0);
+    // `Rest the joint on a board. Stir in the flour`: into what it left in the tin.
+    if (act === 'heat' || TRANSITIONS[act].adds) {
+      const others = current.filter((body) => !isDoneApart(body));
+      if (others.length > 0 && !others.some(hasFlesh)) return others;
+    }
     if (vessel?.stands !== 'stove' || act === 'return' || act === 'remove' || isLeft) return current;
     return current.filter(
       ({ lies, members }) => lies.place !== 'room' || members.every(({ state }) => state.cooked === 'raw'),
@@ -367,6 +372,10 @@ const isToppedUp = ({ event: { act, vessel, medium, objects }, names }: BoundEve
 
 const isBeforeVerb = ({ event: { verb, as }, names }: BoundEvent): boolean =>
   verb !== undefined && as === 'ordered' && names.every(({ mention }) => mention.end <= verb.start);
+
+/** Meat alone, cooked and out of the heat. */
+const isDoneApart = ({ lies, members }: Body): boolean =>
+  lies.place === 'room' && members.every((member) => isFlesh(member) && member.state.cooked !== 'raw');
 
 const mayHoldAll = ({ members }: Body, ref: IngredientRef): boolean =>
   members.some(({ of, share }) => isSameRef(of, ref) && share.high >= 1);

@@ -179,3 +179,45 @@ describe('what is said beside', () => {
     expect(said(STEW, SIMMER, step)).toBe(expected);
   });
 });
+
+describe('a crust keeps no meat', () => {
+  const PASTRY = ['250 g plain flour', '120 g butter', '60 g water'];
+  const PASTE = 'Rub the butter into the flour and stir in the water.';
+  test.each([
+    [
+      [...PASTRY, '300 g pork mince'],
+      'Wrap the mince in the pastry and bake at 200 C until it reads 75 C inside.',
+      'wrong',
+    ],
+    [
+      ['400 g bread flour', '7 g instant yeast', '260 g water', '250 g minced lamb'],
+      'Mix the flour, yeast and water, top with the lamb and bake at 230 C until it reads 75 C inside.',
+      'wrong',
+    ],
+    [PASTRY, 'Roll out and bake at 200 C for 20 min.', 'quiet'],
+    [
+      ['400 g bread flour', '7 g instant yeast', '260 g water', '80 g olives'],
+      'Mix the flour, yeast, water and olives and bake at 230 C for 35 min.',
+      'quiet',
+    ],
+  ])('%j', (list, bake, expected) => {
+    const steps = list.includes('60 g water') ? [PASTE, bake] : [bake];
+    expect(said(list, ...steps, 'Cool and keep on the counter for 3 days.')).toBe(expected);
+  });
+});
+
+describe('what is mixed in goes to what is there', () => {
+  test.each([
+    ['Mix in the salt and pepper. Leave on the counter overnight.', 'wrong'],
+    ['Mix in the salt and pepper. Chill overnight.', 'quiet'],
+  ])('%s', (step, expected) => {
+    expect(
+      said(
+        ['1 kg pork mince', '15 g salt', '2 g pepper'],
+        'Put the mince in a bowl.',
+        step,
+        'Fry until it reads 72 C inside.',
+      ),
+    ).toBe(expected);
+  });
+});

@@ -278,17 +278,20 @@ function keepsForDays(mix: Mixture, body: Body): boolean {
   const { massG, waterG, saltG, alcoholG, of, has } = mix;
   const cured = saltG >= massG * CURES && body.coldMin.low + body.warmMin.low >= CURING_MIN;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
+  // A crust keeps itself, and no meat that is in it.
+  const isBread = of.flesh < massG * ANIMAL_SHARE;
   return (
-    of.flour > massG * FLOURY ||
-    (of.flour > massG * BAKED_FLOURY && of.egg + of.flour > massG * FLOURY && body.members.some(isBakedIn)) ||
-    of.flour + of.sugar >= massG * CAKE ||
+    (isBread &&
+      (of.flour > massG * FLOURY ||
+        (of.flour > massG * BAKED_FLOURY && of.egg + of.flour > massG * FLOURY && body.members.some(isBakedIn)) ||
+        of.flour + of.sugar >= massG * CAKE ||
+        has.has('yeast'))) ||
     of.sugar >= massG * SWEET ||
     of.sugar >= (of.sugar + waterG) * SYRUP ||
     saltG >= massG * SALT ||
     alcoholG >= (waterG + alcoholG) * STRONG ||
     cured ||
     has.has('curing') ||
-    has.has('yeast') ||
     ((raw || body.members.some(hasSoured)) &&
       of.animal === 0 &&
       saltG >= massG * SOURING &&

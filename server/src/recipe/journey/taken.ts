@@ -115,6 +115,7 @@ class Taker {
         TRANSITIONS[event.act].adds &&
         event.where.length === 0 &&
         (event.lasts !== 'works' ||
+          event.onto === true ||
           isFoldedIn(by, current) ||
           isOneMore(this.bodies, current) ||
           // `Pat the pork dry and rub the spice mix all over`
@@ -134,7 +135,14 @@ class Taker {
         band === 'unsaid' && (members.length > 1 || members.some(({ state }) => state.cut === 'whole')),
     );
     // What is folded in goes into something.
-    return event.lasts !== 'works' || event.craft === 'fold' || this.fresh.length < 2 || onStove || isMixed;
+    return (
+      event.lasts !== 'works' ||
+      event.onto === true ||
+      event.craft === 'fold' ||
+      this.fresh.length < 2 ||
+      onStove ||
+      isMixed
+    );
   }
 
   private isFree({ part, ingredient }: IngredientRef): boolean {

@@ -194,6 +194,22 @@ describe('a note of allergens', () => {
     expect(found(note)).toEqual([]);
   });
 
+  test.each([
+    ['Contains wheat and egg.', ['2 burger buns', '40 g mayonnaise']],
+    ['Contains wheat.', ['500 g minced pork', '50 g rusk']],
+    ['Contains wheat, milk.', ['100 g zwieback', '100 g butter']],
+    ['Contains fish, egg.', ['300 g cod', '40 g tartare sauce']],
+  ])('leaves what only some makes hold to the label: %s', (note, list) => {
+    expect(found(note, list)).toEqual([]);
+  });
+
+  test.each([
+    ['Contains wheat.', ['2 burger buns', '40 g mayonnaise'], 'eggs'],
+    ['Contains milk.', ['500 g minced pork', '50 g rusk'], 'wheat'],
+  ])('and not what all of them do: %s', (note, list, lacks) => {
+    expect(found(note, list).join()).toContain(lacks);
+  });
+
   test('leaves sulphites of vinegar to the label', () => {
     expect(found('Contains egg.', ['2 egg yolks', '20 ml white wine vinegar'])).toEqual([]);
   });

@@ -8,7 +8,8 @@ import { gramsText, percentRange, percentText, trimmed } from '../../measure/num
 import type { Range } from '../../measure/quantity.ts';
 import type { Measures } from '../../measure/systems.ts';
 import type { PanNode } from '../../notation/tree.ts';
-import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
+import { deed, does, isBaked, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
 import { areSameLists } from '../../recipe/measures/contents.ts';
 import { litresText, panSize, panSum } from '../../recipe/measures/pan-size.ts';
 import { bakingPanIn, pansSaidIn } from '../../recipe/measures/pans-said.ts';
@@ -145,7 +146,8 @@ function workOut(pan: PanNode, { at, measures, parts, covered, pieces, batches }
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
   const layers: PanLayer[] = [];
-  for (const { head, includes } of parts) {
+  for (const part of parts) {
+    const { head, includes } = part;
     if (head.ingredients.length === 0) continue;
     // A part that is on another's list would be counted twice.
     if (includes.some((other) => listedPart(head, other.name) !== undefined)) return undefined;
@@ -155,7 +157,7 @@ function workOut(pan: PanNode, { at, measures, parts, covered, pieces, batches }
     const room = ROOMS[head.kind?.name ?? ''] ?? data.other;
     layers.push({ head, room, ml });
     const [least = 1, most = 1] = room.rise;
-    const low = ml[0] / room.heaviest;
+    const low = (ml[0] / room.heaviest) * leastTaken(part);
     const high = ml[1] / room.lightest;
     raw = [raw[0] + low, raw[1] + high];
     risen = [risen[0] + low * least, risen[1] + high * most];
@@ -190,6 +192,36 @@ const isInPieces = ({ steps }: Part): boolean =>
 const DIVIDED = deed(({ act, craft }) => (act === 'divide' && craft !== 'portion') || act === 'freeze');
 const isInBatches = ({ steps }: Part): boolean =>
   steps.some((step) => does(step, DIVIDED) || speaksOf(step, 'batch') || speaksOfSeveral(step, 'tin', 'loaf'));
+
+const BOILED = deed((event) => event.act === 'heat' && !isBaked(event));
+const LIFTED = deed(({ act, craft }) => act === 'remove' && craft !== 'unmould');
+
+/** Of what is lifted out of a pot either side may go on: the share of the list that goes in at the least. */
+const leastTaken = onceFor(({ head, steps }: Part): number => {
+  const from = steps.findIndex((step) => does(step, BOILED));
+  const lifted = new Set(
+    from < 0
+      ? []
+      : steps
+          .slice(from)
+          .filter((step) => does(step, LIFTED))
+          .flatMap(boundEvents)
+          .filter(({ event: { act } }) => act === 'remove')
+          .flatMap(({ names }) =>
+            names.flatMap(({ mention }) => mention.ingredients.map(({ ingredient }) => ingredient)),
+          ),
+  );
+  const [out, all] = head.ingredients.reduce(
+    ([some, whole], { weighed }, i) => {
+      const grams = weighed.known ? weighed.grams.low : 0;
+      return [some + (lifted.has(i) ? grams : 0), whole + grams];
+    },
+    [0, 0],
+  );
+  return out > all * BITS && out < all ? Math.min(out, all - out) / all : 1;
+});
+/** A bone or a pod that is lifted out leaves the rest (judgement). */
+const BITS = 0.2;
 
 /** How the steps of a part fill what they fill. */
 const filledBy = onceFor((part: Part) => ({

@@ -2,8 +2,9 @@ import { gramsText, trimmed } from '../../measure/number-text.ts';
 import { exactly, type Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { sentenceIn } from '../../notation/sentence.ts';
-import type { Span } from '../../notation/tree.ts';
+import type { SentenceItem, Span } from '../../notation/tree.ts';
 import { ofOneIn } from '../../prose/counted-pieces.ts';
+import { saysEach } from '../../prose/counts.ts';
 import { dividedIn, type EachSaid, eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
 import type { Part, Recipe, Step, World } from '../../recipe/model.ts';
 import type { YieldNode } from '../../recipe/yield.ts';
@@ -101,12 +102,16 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
       { line: made.at, start: amount.start, end: amount.end },
       misfit(inAll({ ...amount.quantity, unit: amount.unit.symbol }), world, all(recipe), IN_ALL),
     );
-  const each = made && eachOf(made.node);
-  if (made !== undefined && amount !== undefined && each !== undefined)
+  const said = made && sizeSaid(made.node);
+  if (made !== undefined && amount !== undefined && said !== undefined) {
+    const { each } = said;
+    const whole = said.isOfAll ? misfit(inAll(each), world, all(recipe), IN_ALL) : undefined;
+    const ofOne = misfit({ count: amount.quantity, each, sort: 'vessel', fills: true }, world, all(recipe), VESSELS);
     add(
       { line: made.at, start: amount.start, end: Math.max(amount.end, made.node.of?.end ?? 0) },
-      misfit({ count: amount.quantity, each, sort: 'vessel', fills: true }, world, all(recipe), VESSELS),
+      said.isOfAll ? ofOne && whole : ofOne,
     );
+  }
   for (const note of notesOf(recipe)) {
     for (const said of makesIn(note.items))
       add(
@@ -153,14 +158,21 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
   return list;
 });
 
-/** The volume of one, in `8 glasses of 150 ml`. */
-function eachOf({ amount, of }: YieldNode): EachSaid['each'] | undefined {
-  const one = amount?.each ?? sentenceIn(of?.text ?? '').items.find((item) => item.kind === 'measured');
-  const unit = one?.unit?.symbol;
-  return one?.kind === 'measured' && unit !== undefined && dimensionOf(unit) === 'volume'
-    ? { ...one.quantity, unit }
-    : undefined;
+/** The volume that the yield says: of one (`8 glasses of 150 ml`), or behind a comma of either (`6 servings, about 2 litres`). */
+function sizeSaid({
+  amount,
+  of,
+}: YieldNode): { readonly each: EachSaid['each']; readonly isOfAll: boolean } | undefined {
+  const { items } = sentenceIn(of?.text ?? '');
+  const at = items.findIndex((item) => item.kind === 'measured');
+  const one = amount?.each ?? items[at];
+  const unit = one?.kind === 'measured' ? one.unit?.symbol : undefined;
+  if (one?.kind !== 'measured' || unit === undefined || dimensionOf(unit) !== 'volume') return undefined;
+  const isOfAll = amount?.each === undefined && !saysEach(items, at) && items.slice(0, at).some(isComma);
+  return { each: { ...one.quantity, unit }, isOfAll };
 }
+
+const isComma = (item: SentenceItem): boolean => item.kind === 'mark' && item.mark === ',';
 
 const namesAny = ({ mentions }: Step, { start, end }: Span): boolean =>
   mentions.some((each) => each.ingredients.length > 0 && each.start >= start && each.end <= end);

@@ -1,0 +1,29 @@
+/** Room: what a yield says of all of it or of one, and what of a pot goes on into a tin. */
+import { expect, test } from 'vitest';
+import { onlyCheck, open } from '../support/harness.ts';
+
+const count = (code: string, text: string): number => open(text, onlyCheck(code)).findings.open.length;
+
+test.each([
+  ['6 servings, about 2 litres', 0],
+  ['6 servings (2 litres)', 1],
+  ['8 bowls, 250 ml', 0],
+  ['6 servings, about 9 litres', 1],
+  ['8 bowls, 250 ml each', 0],
+  ['8 bowls, 2 litres each', 1],
+])('the yield %s of 2 litres of soup: %i', (makes, found) => {
+  const text = `recipe Soup\n  yield ${makes}\n  1.5 l vegetable stock\n  600 g potatoes\n  do Simmer the potatoes in the stock for 15 min until soft.\n`;
+  expect(count('pieces-misfit', text)).toBe(found);
+});
+
+const terrine = (steps: string, pan = '1.2 l'): string =>
+  `recipe Terrine\n  yield 8 portions\n  pan ${pan}\npart meat\n  1 kg chicken thighs\n  2 onions\n  4 carrots\n  as needed water\n${steps}part jelly\n  300 ml chicken stock\n  5 sheets gelatine\n  do Heat the stock to 80 C and melt the gelatine in it.\npart all\n  do Layer the meat and the jelly in the tin. Chill at 4 C overnight.\n`;
+
+test.each([
+  ['  do Simmer the thighs with the onions, carrots and water for 1 h. Lift out the thighs and shred.\n', '1.2 l', 0],
+  ['  do Simmer the thighs with the onions, carrots and water for 1 h. Lift out the onions and carrots.\n', '1.2 l', 0],
+  ['  do Simmer the thighs with the onions, carrots and water for 1 h. Lift out the thighs and shred.\n', '500 ml', 1],
+  ['  do Mince the thighs with the onions and carrots and simmer in the water for 1 h.\n', '1.2 l', 1],
+])('what is lifted out leaves the rest behind: %s in %s: %i', (steps, pan, found) => {
+  expect(count('pan-overfull', terrine(steps, pan))).toBe(found);
+});

@@ -14,6 +14,7 @@ const unused = (list: readonly string[], steps: readonly string[]): string[] => 
 /** A list, how the steps speak of it, and the same orders by name. */
 const CASES: readonly (readonly [list: readonly string[], unsaid: readonly string[], named: readonly string[]])[] = [
   [['200 g oats', '80 g butter'], ['Mix together.'], ['Mix the oats and the butter.']],
+  [['20 g coriander seeds', '10 g cumin seeds'], ['Grind together.'], ['Grind the coriander and the cumin.']],
   [
     ['500 g bread flour', '300 g water', '10 g salt'],
     ['Knead and let rise 1 h.'],

@@ -32,6 +32,7 @@ const AT_THE_START: Partial<Readonly<Record<Act, Taken>>> = {
   pack: 'main',
   put: 'main',
   cut: 'all',
+  mince: 'all',
   shape: 'main',
   divide: 'main',
   remove: 'main',

@@ -19,6 +19,7 @@ describe('what stands before its turn', () => {
     cases([
       [['Rest for 20 min.', MIX, BAKE]],
       [[BAKE, MIX]],
+      [['Line a tin with paper.', 'Pour in the milk.', 'Rub the butter into the flour, sugar and eggs.', BAKE]],
       [['Store in an airtight jar for 2 weeks.', MIX, BAKE]],
       [['Fold in the butter.', 'Whisk the eggs with the milk, sugar and flour.', BAKE]],
       [['Add the milk slowly.', 'Beat the butter, sugar, flour and eggs.', BAKE]],
@@ -51,6 +52,20 @@ describe('what stands before its turn', () => {
       [['Make a well in the flour; drop in the eggs.', 'Stir in the milk, butter and sugar.', BAKE]],
       [['Boil the milk, cool, and stir in the butter, flour, eggs and sugar.', BAKE]],
       [[MIX, 'Turn out on a board, knead, and chill for 1 h.', BAKE]],
+      [
+        [
+          'Butter a basin and pour in the milk.',
+          'Cream the butter, sugar, flour and eggs and spoon into the basin.',
+          BAKE,
+        ],
+      ],
+      [
+        [
+          'Line a tin with paper and tip in the sugar.',
+          'Beat the butter, flour, eggs and milk, and spread over.',
+          BAKE,
+        ],
+      ],
       [['Chill overnight before slicing.'], '  300 ml    whole milk\n'],
     ]),
   )('quiet: $steps', ({ steps, list }) => {

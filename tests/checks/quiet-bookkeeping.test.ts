@@ -115,6 +115,39 @@ quiet('of what was warmed with others some may be taken out', [
   ],
 ]);
 
+quiet('what took a little in keeps its name', [
+  [
+    ['1 l milk', '30 g milk powder', '40 g yoghurt'],
+    'Whisk the milk powder into the milk and warm to 85 C.',
+    'Cool to 43 C, and whisk the yoghurt with 200 ml of the milk.',
+  ],
+  [
+    ['600 g tomatoes', '1 tsp salt', '400 g mozzarella'],
+    'Season the tomatoes with the salt.',
+    'Lay out half the tomatoes and the mozzarella, then the rest of the tomatoes.',
+  ],
+  [
+    ['12 lasagne sheets', '600 g tomato sauce', '200 g ricotta'],
+    'Lay a quarter of the sheets in a dish with the sauce and the ricotta; do this three times.',
+    'Bake at 180 C for 40 min until 75 C in the centre.',
+  ],
+]);
+
+found('what took a little in is used up all the same', [
+  [
+    'overdrawn-amount',
+    ['1 l milk', '30 g milk powder', '40 g yoghurt'],
+    'Stir the milk into the milk powder.',
+    'Whisk the yoghurt with 200 ml of the milk.',
+  ],
+  [
+    'overdrawn-amount',
+    ['600 g tomatoes', '1 tsp salt', '400 g mozzarella'],
+    'Season the tomatoes with the salt.',
+    'Lay out half the tomatoes and the mozzarella, then 400 g of the tomatoes.',
+  ],
+]);
+
 quiet('a line that tells its pieces apart', [
   [
     ['3 onions, 2 chopped and 1 sliced', '20 g oil', '300 g rice'],

@@ -17,6 +17,10 @@ describe('the ledger of an ingredient', () => {
     ['a plain mention takes all', ['Warm the milk.'], '0'],
     ['half and never the rest', ['Warm half the milk.'], '50'],
     ['half and the rest', ['Warm half the milk.', 'Add the rest of the milk.'], '0'],
+    ['a third, done twice more', ['Whisk a third of the milk into the eggs; do this twice more.'], '0'],
+    ['a third, done once more', ['Whisk a third of the milk into the eggs and repeat once.'], '33'],
+    ['a quarter in each of four', ['Pour a quarter of the milk into each of the four cups.'], '0'],
+    ['half for each of four, which is of its own', ['Pour half the milk into each of the four cups.'], '0'],
     ['two halves', ['Warm half the milk.', 'Add half the milk.'], '0'],
     [
       'a reference between portions takes nothing',

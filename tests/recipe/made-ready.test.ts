@@ -58,6 +58,16 @@ describe('what only makes an ingredient ready takes none of it', () => {
       'Fold in three quarters of the butter.',
       'Fold in 75 per cent of the butter, and strew with 40 per cent of the butter.',
     ],
+    [
+      'Season the oats with salt.',
+      'Fold a quarter of the oats into the butter, and strew with the rest of the oats.',
+      'Fold 200 g of the oats into the butter, and strew with half the oats.',
+    ],
+    [
+      'Brush the lemons with the butter.',
+      'Slice two of the lemons and juice the rest of the lemons.',
+      'Slice six of the lemons.',
+    ],
   ])('%s', (ready, fits, over) => {
     expect(isOver(ready, fits)).toBe(false);
     expect(isOver(ready, over)).toBe(true);

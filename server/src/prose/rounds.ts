@@ -74,6 +74,7 @@ const INTO: ReadonlySet<string> = new Set([
 const ALL: ReadonlySet<string> = new Set(['all']);
 const OF: ReadonlySet<string> = new Set(['of']);
 const PER: ReadonlySet<string> = new Set(['per']);
+const CENT: ReadonlySet<string> = new Set(['cent']);
 const ONE_EACH: ReadonlySet<string> = new Set(['each', 'apiece']);
 const ARTICLES: ReadonlySet<string> = new Set(['a', 'the', 'each', 'every']);
 const FOR: ReadonlySet<string> = new Set(['for', 'over']);
@@ -107,7 +108,7 @@ function eachIn(items: Items, at: number, from: number, to: number, others: read
       if (many !== undefined) return many;
     }
     const isAll = isWord(items[i], ALL) && numberAt(items, i + 1) !== undefined;
-    if (!isAll && (bitsAt(items[i]) & EACH) === 0) continue;
+    if (!isAll && ((bitsAt(items[i]) & EACH) === 0 || isWord(items[i + 1], CENT))) continue;
     // `On each side`, `after each addition`: of when or where, and no amount.
     const nouns = nounsBehind(items, i, to);
     const bits = nouns.reduce((all, noun) => all | bitsAt(noun), 0);
@@ -278,12 +279,16 @@ function repeatsBehind(items: Items, at: number, to: number): Range {
     // What follows says amounts of its own.
     if (marks > 1) break;
     if (i <= to + 1 && item?.kind !== 'word') continue;
-    if ((bitsAt(item) & AGAIN) === 0) continue;
+    const isAgain = (bitsAt(item) & AGAIN) !== 0 || (isWord(item, DO) && isWord(items[i + 1], THIS));
+    if (!isAgain) continue;
     const more = countBehind(items, i);
     return more === undefined ? ONCE : { low: more + 1, high: more + 1 };
   }
   return ONCE;
 }
+
+const DO: ReadonlySet<string> = new Set(['do']);
+const THIS: ReadonlySet<string> = new Set(['this', 'so', 'it', 'that', 'the']);
 
 /** How often, behind `repeat`: `twice`, `thirteen times more`. */
 function countBehind(items: Items, repeat: number): number | undefined {

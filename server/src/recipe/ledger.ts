@@ -56,7 +56,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
       case 'share': {
         const of = portion.remaining
           ? { low: before.low * portion.of, high: before.high * portion.of }
-          : { low: portion.of, high: portion.of };
+          : overAndOver(portion.of, use.times);
         over = of.low > before.high + SLACK;
         share = of;
         break;
@@ -105,6 +105,12 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
     return { ...use, taken: share, over, before };
   });
   return { ingredient, uses: taken, left, unsure };
+}
+
+/** `A third of the sheets … do this twice more`: no more than there is, as half for each of four is half of each one's. */
+function overAndOver(of: number, { low, high }: Range): Range {
+  const upTo = (times: number): number => Math.max(of, Math.min(1, of * times));
+  return { low: upTo(low), high: upTo(high) };
 }
 
 const NONE: Range = { low: 0, high: 0 };

@@ -10,8 +10,12 @@ import { type BoundEvent, boundEvents } from './journey/bind.ts';
 import type { Mention, Step } from './model.ts';
 
 /** How many times over the amount that it says is taken; `sentences` are those of its part, which may count the jars. */
-export const timesTaken = ({ sentence }: Step, { portion, from }: Mention, sentences: Sentences): Range =>
-  portion.kind === 'amount' ? roundsOf(sentence.items, from, sentences) : ONCE;
+export function timesTaken({ sentence }: Step, { portion, from }: Mention, sentences: Sentences): Range {
+  if (portion.kind !== 'amount' && portion.kind !== 'share') return ONCE;
+  const times = roundsOf(sentence.items, from, sentences);
+  // `Half on each`: of how many, nobody says.
+  return portion.kind === 'share' && times.high === Number.POSITIVE_INFINITY ? ONCE : times;
+}
 
 type Sentences = NonNullable<Parameters<typeof roundsOf>[2]>;
 const ONCE: Range = { low: 1, high: 1 };
@@ -27,6 +31,9 @@ function readies({ event, names, into }: BoundEvent, mention: Mention): boolean 
   if (event.act === 'cover' && names.some((name) => name.mention === mention && name.role === 'with')) return true;
   // `Dip the peaches in boiling water`
   const isAlone = event.medium !== undefined || (event.craft !== undefined && ALONE.has(event.craft));
+  // `Season the tomatoes with the salt`: they are still called so.
+  if (event.craft !== undefined && ON_THE_OUTSIDE.has(event.craft))
+    return names.every((name) => (name.role === 'with') === (name.mention !== mention));
   if (!READY.has(event.act) && !((event.act === 'combine' || event.act === 'unknown') && isAlone)) return false;
   if (into !== undefined) return false;
   // `Brown it in all the butter` uses the butter, and of the beef browned in it all is still there.
@@ -58,5 +65,7 @@ const READY: ReadonlySet<Act> = new Set<Act>([
   'put',
   'discard',
 ]);
+/** A little is put to it, and changes no name. */
+const ON_THE_OUTSIDE: ReadonlySet<Craft> = new Set<Craft>(['season', 'brush', 'dust']);
 /** It may be beaten by itself. */
 const ALONE: ReadonlySet<Craft> = new Set<Craft>(['whip', 'beat', 'sift', 'knead', 'roll']);

@@ -3,7 +3,8 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { likelyGrams } from '../../food/weigh.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { Act } from '../../prose/event.ts';
-import { deed, does, nameSpeaksOf, speaksOfUnnamed } from '../../recipe/journey/deeds.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
+import { deed, does, nameSpeaksOf, type Question, speaksOfUnnamed } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
 import { defineCheck, type Fix } from '../check.ts';
@@ -172,17 +173,29 @@ function isHeatedBefore({ ingredient, uses }: LedgerEntry, over: TakenUse, part:
   if (!isFat && !isIn(ingredient, 'liquid')) return false;
   const before = uses.filter((use) => !use.over && !use.ready && use.mention.portion.kind !== 'all');
   if (before.some((use) => eventsWith(use, part).some(({ act }) => act === 'heat'))) return true;
+  // `Whisk the powder into the milk, heat …; a cupful of the warm milk`
+  if (!isFat && before.some((use) => isPutTo(use, part) && isWarmedIn(use, over, part))) return true;
   // Laid over meat and baked it runs off, with the meat's own; flour takes it up.
   const lies = (family: 'flesh' | 'flour') => part.head.ingredients.some((other) => isIn(other, family));
   return isFat && lies('flesh') && !lies('flour') && before.some((use) => isHeatedIn(use, over, part));
 }
 
-/** Whether what took it was heated before the other use. */
-const isHeatedIn = (use: TakenUse, over: TakenUse, part: Part): boolean =>
-  use.part === part.index &&
-  part.steps.some((step, i) => i >= use.step && (over.part !== part.index || i <= over.step) && does(step, HEATS));
+/** Whether other things go into it, so that it gives them its name. */
+const isPutTo = ({ part: index, step, mention }: TakenUse, { index: own, steps }: Part): boolean =>
+  index === own &&
+  (steps[step] === undefined ? [] : boundEvents(steps[step])).some(({ names }) =>
+    names.some((name) => name.role !== 'what' && name.mention === mention),
+  );
 
+/** Whether what took it was heated before the other use. */
+const heatedBetween = (heats: Question) => (use: TakenUse, over: TakenUse, part: Part) =>
+  use.part === part.index &&
+  part.steps.some((step, i) => i >= use.step && (over.part !== part.index || i <= over.step) && does(step, heats));
+
+const WARMS = deed(({ act }) => act === 'heat');
+const isWarmedIn = heatedBetween(WARMS);
 const HEATS = deed(({ act, cooks }) => act === 'heat' && cooks !== 'barely');
+const isHeatedIn = heatedBetween(HEATS);
 
 /** `Add 1.5 litres of water`, where the list has the 100 ml that go in last. */
 const isOther = (ingredient: Ingredient, { taken }: TakenUse): boolean =>

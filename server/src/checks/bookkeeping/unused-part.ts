@@ -5,7 +5,7 @@ import { calledAhead, usedAhead } from '../../recipe/journey/ahead.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
 import { anyDoes, deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
 import { speaksOfStrangers } from '../../recipe/journey/unsaid.ts';
-import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
+import type { Mention, Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import { wordsOf } from '../../recipe/words.ts';
 
@@ -61,6 +61,7 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     good: [
       'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats and stir in the glaze.\n',
       'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n  do Stir everything together.\n',
+      'recipe Ham\npart ham\n  1.5 kg    cooked ham\n  do Skin the ham.\npart crust\n  80 g      demerara sugar\n  2 tbsp    dry mustard\n  do Mix the sugar and mustard and cover the ham with it.\npart serving\n  1 bunch   parsley\n  do Slice the ham and strew with the parsley.\n',
     ],
     bad: [
       'recipe Oats\npart oats\n  200 g     rolled oats\n  do Toast the oats and pour over the glaze.\npart glaze\n# "glaze" unused-part: made only here\n  80 g      honey\n  do Warm the honey.\npart to serve\n  100 g     plums, sliced\n  do Strew the plums over the oats.\n',
@@ -71,6 +72,7 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
             'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n  do Add the glaze.\n',
         },
       },
+      'recipe Ham\npart ham\n  1.5 kg    cooked ham\n  do Skin the ham.\npart crust\n# "crust" unused-part info *\n  80 g      demerara sugar\n  2 tbsp    dry mustard\n  do Mix the sugar and mustard.\npart serving\n  1 bunch   parsley\n  do Slice the ham and strew with the parsley.\n',
       'recipe Bowl\npart plum compote\n# "plum compote" unused-part *\n  300 g     plums\n  do Simmer the plums for 20 min.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n',
     ],
   },
@@ -91,8 +93,9 @@ function leftOver(recipe: Recipe, isServed: (values: Values) => boolean): readon
   const ahead = left.length === 0 ? NONE_AHEAD : calledAhead(recipe);
   return left.flatMap((found) => {
     const { values } = found;
-    if (ahead.has(values.part) || isServed(values)) return [];
-    return isLeftOver(recipe.parts[values.part], recipe.parts) ? found : { ...found, severity: 'info' as const };
+    const part = recipe.parts[values.part];
+    if (ahead.has(values.part) || isServed(values) || (part !== undefined && goesOnWith(part, recipe.parts))) return [];
+    return isLeftOver(part, recipe.parts) ? found : { ...found, severity: 'info' as const };
   });
 }
 
@@ -112,6 +115,32 @@ const isLeftOver = (part: Part | undefined, parts: readonly Part[]): boolean =>
   part.includes.length === 0 &&
   !anyDoes(part.steps, STANDS) &&
   parts.every((later) => later.index <= part.index || (!speaksOfStrangers(later) && !takesUnnamed(later)));
+
+/** `Coat the chops with the rub`, of the part before, and a later part takes the chops. */
+function goesOnWith({ index, steps }: Part, parts: readonly Part[]): boolean {
+  const on = new Set(
+    steps
+      .flatMap(boundEvents)
+      .filter(({ event: { act, said } }) => said === 'yes' && COATS.has(act))
+      .flatMap(({ names }) => names.flatMap(({ role, mention }) => (role === 'with' ? [] : foreignTo(index, mention)))),
+  );
+  return (
+    on.size > 0 &&
+    parts.some(
+      (later) =>
+        later.index > index &&
+        later.steps.some(({ mentions }) => mentions.some((each) => foreignTo(index, each).some((key) => on.has(key)))),
+    )
+  );
+}
+
+/** What a mention names of the lists above a part. */
+const foreignTo = (index: number, { ingredients, part }: Mention): readonly string[] => [
+  ...ingredients.flatMap((ref) => (ref.part < index ? [`${ref.part}.${ref.ingredient}`] : [])),
+  ...(part !== undefined && part < index ? [`${part}`] : []),
+];
+
+const COATS: ReadonlySet<Act> = new Set(['combine', 'cover', 'put', 'stuff', 'steep']);
 
 const STANDS = deed(({ act, craft }) => act === 'shape' || act === 'stuff' || act === 'divide' || craft === 'line');
 

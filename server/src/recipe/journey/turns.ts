@@ -94,6 +94,8 @@ class Hand {
   private readonly refs = new Set<string>();
   /** Something was, and nobody knows what; or it lies in a vessel that was spoken of. */
   private strange = false;
+  /** The step in which a vessel was made ready to take what comes: `grease the basin and pour in the syrup`. */
+  private vessel: number | undefined;
 
   constructor(part: Part) {
     this.part = part;
@@ -106,7 +108,8 @@ class Hand {
         for (const key of keysOf(mention)) this.refs.add(key);
   }
 
-  take({ bound: { event, names, unnamed, into } }: Turn): void {
+  take({ bound: { event, names, unnamed, into }, line }: Turn): void {
+    if (event.vessel !== undefined) this.vessel = line;
     for (const { mention } of names) for (const key of keysOf(mention)) this.refs.add(key);
     if (MOVES_NOTHING.has(event.act) && event.act !== 'unknown') return;
     if (unnamed === 'name' || unnamed === 'all' || unnamed === 'rest' || unnamed === 'vessel' || into !== undefined)
@@ -128,6 +131,7 @@ class Hand {
     if (!isBare || into !== undefined) return undefined;
     if (event.vessel !== undefined && names.length > 0) return undefined;
     const goesTo =
+      !(event.act === 'put' && this.vessel === line) &&
       GOES_TO.has(event.act) &&
       (event.onto === true || event.craft === 'add' || (event.craft !== 'make' && names.every(isWith)));
     if (names.length > 0 && !goesTo) return undefined;

@@ -54,3 +54,7 @@ function isAlike<T extends object>(a: T, b: T): boolean {
 /** Of what is found at one place, the first. */
 export const oncePerPlace = <V>(found: readonly Found<V>[]): readonly Found<V>[] =>
   found.filter(({ at }, i) => found.findIndex((other) => isAlike(other.at, at)) === i);
+
+/** With what notes tell, where the steps do not say worse of the same. */
+export const withTold = <V>(found: readonly Found<V>[], told: readonly Found<V>[]): readonly Found<V>[] =>
+  told.length === 0 ? found : oncePerPlace([...found.filter(({ severity }) => severity !== 'info'), ...told, ...found]);

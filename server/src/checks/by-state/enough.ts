@@ -4,6 +4,7 @@
  */
 import type { Act } from '../../prose/event.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
+import { spentIn } from '../../recipe/journey/readings.ts';
 import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
@@ -93,11 +94,16 @@ export function reached(state: FoodState, group: Group, limit: Limit): Reached {
 
 /** Below this nothing is cooked that is heated on. */
 const LEAST_DONE_C = 45;
+/** So long at most only the outside is finished (judgement). */
+const CRISPS_MIN = 2;
 
 /** It was heated on after that: an egg baked, flesh from where it was only warm. */
 function isPast({ by, celsius }: Read, { heatedBy }: FoodState, group: Group): boolean {
   if (!HEATS.has(by.event.act) || heatedBy === undefined || heatedBy === by || heatedBy.event.cooks !== 'as read')
     return false;
+  // `Uncover and fry for 1 min until crisp`: the middle is no hotter for that.
+  const { high } = spentIn(heatedBy.event);
+  if (group !== 'egg' && high > 0 && high <= CRISPS_MIN) return false;
   const isBaked = heatedBy.event.where.some(({ is, not }) => is === 'oven' && !not);
   return group === 'egg' ? isBaked : celsius.low < LEAST_DONE_C;
 }

@@ -71,7 +71,7 @@ export interface InJar {
   readonly isFruit: boolean;
   /** Boiled eggs: no vinegar makes them keep out of the cold. */
   readonly isEgg: boolean;
-  /** Sour enough, but of lemon or the like, and no step heats the jars once they are full. */
+  /** Sour, but of lemon or the like or less than the usual, and no step heats the jars once they are full. */
   readonly unprocessed: boolean;
   /** Something sour goes in of which no amount is read: how much acid there is, nobody knows. */
   readonly unweighed: boolean;
@@ -157,10 +157,11 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
     if (kept === undefined) return undefined;
     const isNear = acid >= usual * SLACK;
-    const unprocessed = isNear && isCannedCold(journey, body, mix, kept);
+    const isSafe = acid >= usual * ROUNDED;
+    const unprocessed = isNear && !(isSafe && mix.of.vinegar > 0) && isCannedCold(journey, body, mix, kept);
     const isTested = !unprocessed && tested !== undefined && acid >= tested.acid * ROUNDED;
     // So near the usual, only a tested recipe of such vegetables is pointed to.
-    if (isNear && !unprocessed && (!isTested || acid >= usual * ROUNDED)) return undefined;
+    if (isNear && !unprocessed && (!isTested || isSafe)) return undefined;
     const least = tested === undefined || unprocessed || isTested ? usual : Math.min(usual, tested.acid);
     const unweighed = mix.acidG === 0 && hasSourUnweighed(journey, body);
     const asked = kept.sure === 'unread' || unweighed;
@@ -186,12 +187,12 @@ function judge(journey: Journey, body: Body): InJar | undefined {
 }
 
 /**
- * Made sour with no vinegar, boiled, closed up for weeks, and not heated in its jars: moulds thrive in what is sour and outlive the filling, and the
+ * Made sour with no vinegar or less than the usual, boiled, closed up for weeks, and not heated in its jars: moulds thrive in what is sour and outlive the filling, and the
  * boiling water around the jars is what ends them (USDA FSIS, Molds on Food, as quoted in 2009).
  */
 function isCannedCold({ steps }: Journey, body: Body, { of, massG }: Mixture, { how, minutes }: Kept): boolean {
   if (body.vessel !== 'jar' || body.shut !== 'jar' || how !== 'warm' || minutes.low < PUT_BY_DAYS * DAY) return false;
-  if (of.vinegar > 0 || of.sugar >= massG * SWEET_JAM || !body.members.some(isCooked)) return false;
+  if (of.sugar >= massG * SWEET_JAM || !body.members.some(isCooked)) return false;
   const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
   const filled = events.findLastIndex(({ act, vessel }) => vessel?.is === 'jar' && FILLS.has(act));
   return !events

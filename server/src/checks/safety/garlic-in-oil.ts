@@ -1,6 +1,8 @@
 import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import { middle } from '../../measure/quantity.ts';
 import type { Body } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import { journeysTold } from '../../recipe/journey/noted.ts';
 import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
@@ -9,8 +11,8 @@ import { COVERING, keptInOil, MOST_DAYS, OILY, SOUR } from '../by-state/in-oil.t
 import { type Kept, wordsOf } from '../by-state/kept.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { membersIn } from '../by-state/spoils.ts';
-import { defineCheck } from '../check.ts';
-import { foundAgain } from '../found-again.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain, withTold } from '../found-again.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
 
@@ -28,27 +30,31 @@ interface Values {
 
 const MIN_A_DAY = 1440;
 
-const found = foundAgain<Values>(
-  overJourneys((_, journey) =>
-    keptInOil(journey).map(({ body, solid, part, fat, kept, asked }) => {
-      const { start, end } = solid.nameNode;
-      return {
-        at: { part, line: solid.line, start, end },
-        ...(asked && { severity: 'info' as const }),
-        values: {
-          name: solid.name,
-          fat,
-          // Longer than the cold allows, wherever it lies.
-          how: kept.sure === 'unread' && kept.how === 'warm' && !asked ? 'cold' : kept.how,
-          days: Math.round(kept.minutes.high / MIN_A_DAY),
-          words: wordsOf(journey, kept),
-          asked,
-          body,
-        },
-      };
-    }),
-  ),
-);
+const foundOn = (journey: Journey, isTold: boolean): readonly Found<Values>[] =>
+  keptInOil(journey).map(({ body, solid, part, fat, kept, asked }) => {
+    const { start, end } = solid.nameNode;
+    return {
+      at: { part, line: solid.line, start, end },
+      ...(asked ? { severity: 'info' as const } : isTold && { severity: 'warning' as const }),
+      values: {
+        name: solid.name,
+        fat,
+        // Longer than the cold allows, wherever it lies.
+        how: kept.sure === 'unread' && kept.how === 'warm' && !asked ? 'cold' : kept.how,
+        days: Math.round(kept.minutes.high / MIN_A_DAY),
+        words: isTold ? 'by the note' : wordsOf(journey, kept),
+        asked,
+        body,
+      },
+    };
+  });
+
+const bySteps = overJourneys((_, journey) => foundOn(journey, false));
+
+const found = foundAgain<Values>((recipe, house) => {
+  const told = journeysTold(recipe).flatMap((journey) => foundOn(journey, true));
+  return withTold(bySteps(recipe, house), told);
+});
 
 /** A sentence without its end, of how it is kept. */
 function keptText({ name, fat, how, days, words, asked }: Values): string {
@@ -109,6 +115,7 @@ export default defineCheck<Values>({
       'recipe Garlic oil\n  300 g     olive oil\n  40 g      garlic, peeled\n# "garlic" garlic-in-oil: not in the cold\n  do Cook the garlic in the oil over a low heat for 20 min.\n  do Bottle, and keep in a cool cupboard for a month.\n',
       'recipe Herb oil\n  300 g     olive oil\n  40 g      basil\n# "basil" garlic-in-oil: 14 days\n  do Blend the basil with the oil.\n  do Keep in the fridge for 14 d.\n',
       'recipe Rosemary oil\n  500 g     olive oil\n  20 g      rosemary\n# "rosemary" garlic-in-oil\n  do Put the rosemary in a jar, pour over the oil and steep on a sunny sill for 10 d.\n',
+      'recipe Pasta and sauce\n\npart sauce\n  60 g      basil\n# "basil" garlic-in-oil warning: by the note\n  120 g     olive oil\n  do Pound the basil with the oil.\n  note Keeps in the larder for a month.\n\npart dish\n  400 g     dried pasta\n  do Boil the pasta for 10 min and toss with the sauce.\n',
     ],
   },
 });

@@ -1,6 +1,8 @@
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import type { Body } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import { journeysTold } from '../../recipe/journey/noted.ts';
 import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
@@ -10,8 +12,8 @@ import { portionsIn } from '../by-state/in-the-jar.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { TESTED_SOURCE, type TestedRecipe } from '../by-state/tested-preserves.ts';
-import { defineCheck } from '../check.ts';
-import { foundAgain } from '../found-again.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain, withTold } from '../found-again.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
 
@@ -34,37 +36,41 @@ interface Values {
   readonly body: Body;
 }
 
-const found = foundAgain<Values>(
-  overJourneys((_, journey) =>
-    keptInJars(journey).map((jar) => {
-      const { body, what, part, kept, acid, least, tested, isTested, isFruit, isEgg, unprocessed } = jar;
-      const { isNear, unweighed, asked, inferred } = jar;
-      const { start, end } = what.node.name ?? { start: 0, end: 0 };
-      return {
-        at: { part, line: what.line, start, end },
-        ...(asked || (isNear && isTested)
-          ? { severity: 'info' as const }
-          : (inferred || isTested || unprocessed) && { severity: 'warning' as const }),
-        values: {
-          name: what.name,
-          vessel: body.vessel,
-          how: kept.how,
-          words: wordsOf(journey, kept),
-          acid,
-          least,
-          ...(tested && { tested }),
-          isTested,
-          isFruit,
-          isEgg,
-          unprocessed,
-          unweighed,
-          asked,
-          body,
-        },
-      };
-    }),
-  ),
-);
+const foundOn = (journey: Journey, isTold: boolean): readonly Found<Values>[] =>
+  keptInJars(journey).map((jar) => {
+    const { body, what, part, kept, acid, least, tested, isTested, isFruit, isEgg, unprocessed } = jar;
+    const { isNear, unweighed, asked, inferred } = jar;
+    const { start, end } = what.node.name ?? { start: 0, end: 0 };
+    return {
+      at: { part, line: what.line, start, end },
+      ...(asked || (isNear && isTested)
+        ? { severity: 'info' as const }
+        : (inferred || isTested || unprocessed || isTold) && { severity: 'warning' as const }),
+      values: {
+        name: what.name,
+        vessel: body.vessel,
+        how: kept.how,
+        words: isTold ? 'by the note' : wordsOf(journey, kept),
+        acid,
+        least,
+        ...(tested && { tested }),
+        isTested,
+        isFruit,
+        isEgg,
+        unprocessed,
+        unweighed,
+        asked,
+        body,
+      },
+    };
+  });
+
+const bySteps = overJourneys((_, journey) => foundOn(journey, false));
+
+const found = foundAgain<Values>((recipe, house) => {
+  const told = journeysTold(recipe).flatMap((journey) => foundOn(journey, true));
+  return withTold(bySteps(recipe, house), told);
+});
 
 /** `1.1 %`, `0.78 %`. */
 const hundredths = (share: number): string => `${trimmed(share * 100, 2)} %`;
@@ -104,7 +110,7 @@ export default defineCheck<Values>({
     const { acid, least, tested, isTested, isFruit, isEgg, unprocessed, unweighed } = values;
     if (unprocessed)
       return {
-        message: `${jarsText(values)} no vinegar, and no step heats them once they are closed: what is sour of lemon or lime alone is boiled in its jars, as long as a tested recipe says. Or keep it in the fridge. ${CAUTION}`,
+        message: `${jarsText(values)} little vinegar or none, and no step heats them once they are closed: what is no sourer is boiled in its jars, as long as a tested recipe says. Or keep it in the fridge. ${CAUTION}`,
         source:
           'USDA FSIS, Molds on Food (quoted in 2009): what is sour is heated in its jars, in boiling water, for the recommended time',
       };
@@ -158,6 +164,7 @@ export default defineCheck<Values>({
       'recipe Green beans in jars\n  1 kg      green beans\n  500 g     water\n  10 g      fine salt\n  do Pack the beans in jars with the salt and the boiling water and seal.\n  do Process in a pressure canner for 25 min.\n',
     ],
     bad: [
+      'recipe Gherkins\n  note Keep a year in the larder.\n  2.7 kg     pickling cucumbers\n# "pickling cucumbers" low-acid-preserve warning: by the note\n  950 g     white vinegar, 5 % acidity\n  950 g     water\n  70 g      fine salt\n  do Boil the vinegar, water and salt.\n  do Pack the cucumbers in jars, pour over the brine and seal.\n',
       'recipe Green beans in jars\n  1 kg      green beans\n# "green beans" low-acid-preserve: no acid\n  500 g     water\n  10 g      fine salt\n  do Pack the beans in jars with the salt and the boiling water and seal.\n  do Process in a boiling-water bath for 30 min.\n',
       'recipe Basil pesto\n  200 g     basil\n# "basil" low-acid-preserve: no acid\n  250 ml    olive oil\n  60 g      pine nuts\n  80 g      Parmesan\n  2 cloves  garlic\n  do Blend everything, fill into sterilised jars, seal and keep in the pantry for 6 months.\n',
       'recipe Canned pumpkin\n  3 kg      pumpkin, cubed\n# "pumpkin" low-acid-preserve: no acid\n  1 l       water\n  do Boil the pumpkin in the water until soft, mash and fill into jars.\n  do Boil the jars for 90 min.\n',

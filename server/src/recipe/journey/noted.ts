@@ -10,8 +10,8 @@ import type { Event } from '../../prose/event.ts';
 import { read } from '../../prose/read.ts';
 import { statesIn } from '../list/families.ts';
 import type { Recipe } from '../model.ts';
-import type { Body, Stay } from './bodies.ts';
-import { type Journey, journeysOf } from './fold.ts';
+import { type Body, type Stay, sharesFood } from './bodies.ts';
+import { Journey, journeysOf } from './fold.ts';
 import { eventsIn } from './listed.ts';
 import { lie } from './stays.ts';
 import { settleTemperatures } from './temperatures.ts';
@@ -38,15 +38,32 @@ export function notedStays(recipe: Recipe): readonly Noted[] {
       told.length === 0
         ? NONE
         : journeysOf(recipe).flatMap((journey) =>
-            journey.pieces.flatMap(({ open }) =>
-              open.flatMap((body) =>
-                told.flatMap(({ line, events }) => staysOf(body, events).map((stay) => ({ journey, stay, line }))),
+            told.flatMap(({ line, events }) =>
+              bodiesAt(recipe, journey, line).flatMap((body) =>
+                staysOf(body, events).map((stay) => ({ journey, stay, line })),
               ),
             ),
           );
     NOTED.set(recipe, noted);
   }
   return noted;
+}
+
+const TOLD = keptOn<Recipe, readonly Journey[]>();
+
+/** Each way of the foods, with a place where a note says that they lie in the end: what a rule finds there is a conclusion. */
+export function journeysTold(recipe: Recipe): readonly Journey[] {
+  let told = TOLD.get(recipe);
+  if (told === undefined) {
+    told = notedStays(recipe).map(({ journey: { parts, pieces }, stay }) => {
+      const piece = pieces.find(({ open }) => open.some((body) => sharesFood(body, stay.body))) ?? pieces[0];
+      return piece === undefined
+        ? new Journey(parts, pieces)
+        : new Journey(parts, [{ folded: piece.folded, stays: [stay], bodies: [stay.body], open: [stay.body] }]);
+    });
+    TOLD.set(recipe, told);
+  }
+  return told;
 }
 
 /** Whether a note asks for fish that lay frozen so cold and so long (°C and minutes), or that is sold to be eaten raw. */
@@ -83,6 +100,15 @@ function eventsOn(line: Line): readonly Event[] {
     ON_LINE.set(line, events);
   }
   return events;
+}
+
+/** What is there in the end; of a note in a part that others go on from, what its steps made. */
+function bodiesAt({ outline, parts }: Recipe, { pieces }: Journey, line: number): readonly Body[] {
+  const index = outline.parts.findLastIndex(({ at }) => at < line);
+  const isLast = index < 0 || index === outline.parts.length - 1;
+  if (isLast || parts.length < 2) return pieces.flatMap(({ open }) => open);
+  const here = pieces.find(({ folded }) => folded.part.head.source === outline.parts[index]?.source);
+  return here?.folded.made.map(({ body }) => body) ?? NONE;
 }
 
 const isOfDish = ({ act, said, objects }: Event): boolean =>

@@ -229,9 +229,11 @@ const isOfMixed = ({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean =>
       i <= use.step && uses.some((before) => !before.over && before.step <= i) && speaksOfUnnamed(step, 'fraction'),
   );
 
-/** `A third of the whites`, after `whip the whites with the sugar`: of the foam. */
+/** `A third of the whites`, after `whip the whites with the sugar`: of the foam; and so of minced meat with its onion. */
 const isOfFoam = ({ ingredient, uses: [first] }: LedgerEntry, { mention: { portion } }: TakenUse): boolean =>
-  portion.kind === 'share' && first?.mention.portion.kind === 'plain' && nameSpeaksOf(ingredient.name, 'egg half');
+  portion.kind === 'share' &&
+  first?.mention.portion.kind === 'plain' &&
+  (nameSpeaksOf(ingredient.name, 'egg half') || (isIn(ingredient, 'flesh') && !first.ready));
 
 /** `If it falls short, top up with …` */
 const isMaybe = (use: TakenUse, part: Part): boolean =>

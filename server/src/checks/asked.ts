@@ -64,9 +64,9 @@ const NOTHING: OfFile = { found: NONE, placed: NONE };
 
 export function askLine(line: Line, at: number, house: House, known: Known, locals: Local[], bugs: Bug[]): void {
   if (line.faults.length > 0)
-    for (const check of known.faultChecks) ask(check, () => check.find(line, house), at, undefined, locals, bugs);
+    for (const check of known.faultChecks) ask(check, line, house, at, undefined, locals, bugs);
   for (const check of known.byStatement.get(line.statement.kind) ?? NONE)
-    ask(check, () => check.find(line, house), at, undefined, locals, bugs);
+    ask(check, line, house, at, undefined, locals, bugs);
 }
 
 /** `Pastry` alone on a line, where a part is called so, is no line that cannot be read. */
@@ -92,7 +92,9 @@ export function* localsOf(
     const { lists, parts } = known.checksOf(part.head.kind);
     for (const local of yield* ofList(part, lists, house, known, bugs)) locals.push(local);
     for (const check of parts) {
-      yield* asking(check, () => check.find(part, house), 0, part.index, locals, bugs);
+      const more = asked(check, part, house, 0, part.index, locals, bugs);
+      if (more !== undefined) yield* more;
+      yield;
     }
   }
   return locals.length === 0 ? NONE : locals.sort(byOrder);
@@ -110,18 +112,48 @@ function* ofList(
   const kept = known.ofList.get(head.ingredients);
   if (kept?.index === index && areSameLists(kept.mixes, mixes)) return kept.locals;
   const locals: Local[] = [];
-  for (const check of checks) yield* asking(check, () => check.find(part, house), 0, index, locals, bugs);
+  for (const check of checks) {
+    const more = asked(check, part, house, 0, index, locals, bugs);
+    if (more !== undefined) yield* more;
+    yield;
+  }
   known.ofList.set(head.ingredients, { index, mixes, locals });
   return locals;
 }
 
-/** Adds what a check finds, or nothing of it where it throws. */
-export const ask = (...asked: Parameters<typeof asking>): void => atOnce(asking(...asked));
+/** A check that is asked about one thing of the file. */
+type Asks<T> = Check & { readonly find: (of: T, house: House) => Iterable<Found<unknown>> };
 
-/** The same, in pieces of what is found each. */
-function* asking(
+/** Adds what a check finds, or nothing of it where it throws. */
+export function ask<T>(...question: Parameters<typeof asked<T>>): void {
+  const more = asked(...question);
+  if (more !== undefined) atOnce(more);
+}
+
+/** The same, in pieces of what is found each; undefined where nothing is, as mostly. */
+function asked<T>(
+  check: Asks<T>,
+  of: T,
+  house: House,
+  line: number,
+  part: number | undefined,
+  locals: Local[],
+  bugs: Bug[],
+): InPieces<void> | undefined {
+  try {
+    const all = check.find(of, house)[Symbol.iterator]();
+    const { done, value } = all.next();
+    return done === true ? undefined : adding(check, value, all, line, part, locals, bugs);
+  } catch (error) {
+    bugs.push({ check: check.code, error });
+    return undefined;
+  }
+}
+
+function* adding(
   check: Check,
-  find: () => Iterable<Found<unknown>>,
+  first: Found<unknown>,
+  others: Iterator<Found<unknown>>,
   line: number,
   part: number | undefined,
   locals: Local[],
@@ -129,11 +161,13 @@ function* asking(
 ): InPieces<void> {
   const before = locals.length;
   try {
-    for (const found of find()) {
+    for (let found = first; ; ) {
       locals.push({ check, found, said: check.say(found.values), line, part });
       yield;
+      const { done, value } = others.next();
+      if (done === true) return;
+      found = value;
     }
-    yield;
   } catch (error) {
     locals.length = before;
     bugs.push({ check: check.code, error });

@@ -225,7 +225,7 @@ export class CheckRunner {
       for (const { at, code } of idle) {
         const allow = { line: at, code, known: this.codes.has(code.text), off: severities[code.text] === 'off' };
         const locals: Local[] = [];
-        ask(check, () => check.find(allow), 0, undefined, locals, bugs);
+        ask(check, allow, scene.house, 0, undefined, locals, bugs);
         for (const local of locals) loose.push({ finding: place(local, scene, 0), of: Number.POSITIVE_INFINITY });
       }
     }

@@ -21,13 +21,16 @@ export function phrasesOf<K extends string>(
 ): (items: readonly SentenceItem[]) => readonly Phrase<K>[] {
   const table = once(() => {
     const byForm = new Map<string, K | undefined>();
-    let longest = 1;
+    /** By the word that some begin with, how many words the longest of them has. */
+    const longest = new Map<string, number>();
     for (const [name, words] of rowsIn(text)) {
       const kind = kinds.find((each) => each === name);
       for (const word of wordsIn(words))
         for (const form of formsOf(word)) {
           byForm.set(form, kind);
-          longest = Math.max(longest, form.split(' ').length);
+          const parts = form.split(' ');
+          const [first = ''] = parts;
+          longest.set(first, Math.max(longest.get(first) ?? 1, parts.length));
         }
     }
     return { byForm, longest };
@@ -36,16 +39,17 @@ export function phrasesOf<K extends string>(
     const { byForm, longest } = table();
     const found: Phrase<K>[] = [];
     for (let at = 0; at < items.length; ) {
-      let said = '';
+      let said = wordOf(items[at]);
+      const most = said === undefined ? undefined : longest.get(said);
       let to = at;
       let is: K | undefined;
-      for (let next = at; next < at + longest; next++) {
+      for (let next = at + 1; said !== undefined && next <= at + (most ?? 0); next++) {
+        if (byForm.has(said)) {
+          is = byForm.get(said);
+          to = next;
+        }
         const word = wordOf(items[next]);
-        if (word === undefined) break;
-        said = next === at ? word : `${said} ${word}`;
-        if (!byForm.has(said)) continue;
-        is = byForm.get(said);
-        to = next + 1;
+        said = word === undefined ? undefined : `${said} ${word}`;
       }
       if (is !== undefined) found.push({ is, from: at, to });
       at = Math.max(to, at + 1);

@@ -37,6 +37,19 @@ export function isNamedAs(
   });
 }
 
+/** A row of foods, and of names as `isNamedAs` takes them. */
+interface Row {
+  readonly foods: ReadonlySet<string>;
+  readonly names: readonly (readonly string[])[];
+}
+
+/** The function that tells, without a look at each row, whether an ingredient may be of any: most are of none. */
+export function mayBeOf(rows: readonly Row[]): (ingredient: Ingredient) => boolean {
+  const foods = new Set(rows.flatMap((row) => [...row.foods]));
+  const first = new Set(rows.flatMap(({ names }) => names.map(([word]) => word)));
+  return (ingredient) => isOneOf(ingredient, foods) || wordsOf(ingredient.name).some((word) => first.has(word));
+}
+
 const isEnded = (after: readonly string[], behind: ReadonlySet<string>): boolean =>
   FROM.has(after[0] ?? '') || after.every((word) => behind.has(word));
 /** Behind it stands where a food comes from, or what it was made of. */

@@ -8,7 +8,7 @@ import { MEASURES } from '../../recipe/measures/definitions.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
 import { mixtureOf } from '../../recipe/measures/mixture.ts';
 import { isIncomplete } from '../../recipe/measures/part-measure.ts';
-import { gramsAmong, isAmong, type Proportion, proportions } from '../../recipe/measures/proportions.ts';
+import { gramsAmong, isAmong, type Proportion, proportionsOf } from '../../recipe/measures/proportions.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { takenFor } from '../../recipe/taken-for.ts';
 import { wordsOf } from '../../recipe/words.ts';
@@ -105,7 +105,7 @@ const outInPart = onceWith((part: Part, called: string, goesOn: boolean): readon
   const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
   const title = new Set([...wordsOf(called), ...wordsOf(head.name)]);
   const seen: Seen = { part, contents, mix, title };
-  for (const row of proportions()) {
+  for (const row of proportionsOf(contents)) {
     const isOfWhole = row.bottom === undefined && typeof row.top !== 'string';
     // What goes into another is thinned there; what has a kind has measures of its own.
     const isForAll = row.isOfKinds || isOfOneFood(row);

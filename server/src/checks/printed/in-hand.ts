@@ -14,6 +14,7 @@ import type { Ingredient, Part, Recipe, Step } from '../../recipe/model.ts';
 import { listedPart } from '../../recipe/part.ts';
 import { volumeMl, type Weight } from '../method/volume.ts';
 import { isListWeighed, isWeighed } from '../method/weighed.ts';
+import { onceFor } from '../once.ts';
 
 export interface InHand {
   readonly grams: Range;
@@ -25,14 +26,14 @@ interface Share extends Range {
 }
 
 /** Of the whole recipe in the end; undefined where a weight or a composition is not known. */
-export function madeInAll(recipe: Recipe): InHand | undefined {
-  if (!recipe.parts.every((part) => isWeighed(part))) return undefined;
-  const all = recipe.parts.flatMap(({ head }) => head.ingredients);
+export const madeInAll = onceFor(({ parts }: Recipe): InHand | undefined => {
+  if (!parts.every((part) => isWeighed(part))) return undefined;
+  const all = parts.flatMap(({ head }) => head.ingredients);
   return changed(
     all.map((ingredient) => ({ ingredient, low: ingredient.optional ? 0 : 1, high: 1 })),
-    recipe.parts.flatMap(({ steps }) => steps),
+    parts.flatMap(({ steps }) => steps),
   );
-}
+});
 
 /** What the steps of a part have taken up to a line, and with it. */
 export function inHandAt(part: Part, line: number): InHand | undefined {

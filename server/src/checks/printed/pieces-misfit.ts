@@ -90,7 +90,6 @@ const NONE: readonly never[] = [];
 
 const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
   const own = yieldOf(recipe);
-  const all = onceFor(madeInAll);
   const { world, parts, yield: made } = recipe;
   const list: Found<Values>[] = [];
   const add = (at: Place, values: Values | undefined): void => {
@@ -100,13 +99,18 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
   if (made !== undefined && amount?.unit !== undefined && dimensionOf(amount.unit.symbol) === 'volume')
     add(
       { line: made.at, start: amount.start, end: amount.end },
-      misfit(inAll({ ...amount.quantity, unit: amount.unit.symbol }), world, all(recipe), IN_ALL),
+      misfit(inAll({ ...amount.quantity, unit: amount.unit.symbol }), world, madeInAll(recipe), IN_ALL),
     );
   const said = made && sizeSaid(made.node);
   if (made !== undefined && amount !== undefined && said !== undefined) {
     const { each } = said;
-    const whole = said.isOfAll ? misfit(inAll(each), world, all(recipe), IN_ALL) : undefined;
-    const ofOne = misfit({ count: amount.quantity, each, sort: 'vessel', fills: true }, world, all(recipe), VESSELS);
+    const whole = said.isOfAll ? misfit(inAll(each), world, madeInAll(recipe), IN_ALL) : undefined;
+    const ofOne = misfit(
+      { count: amount.quantity, each, sort: 'vessel', fills: true },
+      world,
+      madeInAll(recipe),
+      VESSELS,
+    );
     add(
       { line: made.at, start: amount.start, end: Math.max(amount.end, made.node.of?.end ?? 0) },
       said.isOfAll ? ofOne && whole : ofOne,
@@ -118,14 +122,14 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
         placeIn(note, said),
         said.unit === undefined
           ? countMisfit(said, ownOrShaped(recipe, said, own))
-          : misfit(inAll({ ...said, unit: said.unit }), world, all(recipe), IN_ALL),
+          : misfit(inAll({ ...said, unit: said.unit }), world, madeInAll(recipe), IN_ALL),
       );
     for (const said of eachSaidIn(note.items)) {
       const isWhole = said.sort === 'vessel' ? said.fills : parts.length === 1;
       add(
         placeIn(note, said),
         (said.sort === 'piece' ? countMisfit({ ...said.count, noun: said.noun }, own) : undefined) ??
-          misfit(said, world, all(recipe), slackOf(said), isWhole),
+          misfit(said, world, madeInAll(recipe), slackOf(said), isWhole),
       );
     }
   }
@@ -149,7 +153,7 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
             words.some((word) => isSameNoun(word, own.noun)) &&
             !namesAny(step, one)
           )
-            add(on(one), misfit({ count: own, each: one.each }, world, all(recipe), PIECES_ML));
+            add(on(one), misfit({ count: own, each: one.each }, world, madeInAll(recipe), PIECES_ML));
       }
     }
   for (const { at, ...values } of otherNumbers(recipe))

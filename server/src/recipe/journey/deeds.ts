@@ -24,6 +24,7 @@ const ASKED: ((event: Event) => boolean)[] = [];
 /** The answers: a bit for every question. */
 type Marks = readonly number[];
 const BY_EVENTS = keptOn<readonly BoundEvent[], Marks>();
+const DONE = keptOn<readonly BoundEvent[], readonly Event[]>();
 const BY_STEPS = keptOn<readonly Step[], Marks>();
 
 /** Whether something is done; what is denied or only told of others is not. */
@@ -34,8 +35,15 @@ export function deed(is: (event: Event) => boolean): Question {
 }
 
 /** What a step orders and tells of, in order, without what it denies. */
-export const eventsOf = (step: Step): readonly Event[] =>
-  boundEvents(step).flatMap(({ event }) => (isDone(event) ? [event] : []));
+export function eventsOf(step: Step): readonly Event[] {
+  const events = boundEvents(step);
+  let done = DONE.get(events);
+  if (done === undefined) {
+    done = events.flatMap(({ event }) => (isDone(event) ? [event] : []));
+    DONE.set(events, done);
+  }
+  return done;
+}
 
 const isDone = ({ said }: Event): boolean => said !== 'not' && said !== 'advice' && said !== 'asked';
 

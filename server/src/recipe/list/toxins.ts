@@ -7,7 +7,7 @@ import toxinsText from '../../../data/natural-toxins.tsv';
 import { once } from '../../measure/once.ts';
 import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
 import { keptOn } from '../../notation/kept.ts';
-import { isNamedAs, isOneOf, lineWords } from '../listed-name.ts';
+import { isNamedAs, isOneOf, lineWords, mayBeOf } from '../listed-name.ts';
 import type { Ingredient } from '../model.ts';
 import { wordsOf } from '../words.ts';
 import { listedAs } from './families.ts';
@@ -48,6 +48,7 @@ const BOUGHT = 'bought';
 
 interface Table {
   readonly rows: readonly Row[];
+  readonly mayHold: (ingredient: Ingredient) => boolean;
   readonly parts: ReadonlySet<string>;
   readonly bought: ReadonlySet<string>;
 }
@@ -80,7 +81,7 @@ function read(): Table {
         source,
       });
   }
-  return { rows, parts, bought };
+  return { rows, mayHold: mayBeOf(rows), parts, bought };
 }
 
 const oneOf = <T extends string>(all: readonly T[], word: string | undefined, other: T): T =>
@@ -99,7 +100,8 @@ export function toxinOf(ingredient: Ingredient): Toxin | undefined {
 }
 
 function find(ingredient: Ingredient): Toxin | undefined {
-  const { rows, parts, bought } = TABLE();
+  const { rows, mayHold, parts, bought } = TABLE();
+  if (!mayHold(ingredient)) return undefined;
   let line: readonly string[] | undefined;
   return rows.find(({ foods, names, marks, not, safe }) => {
     if (!isOneOf(ingredient, foods) && !isNamedAs(ingredient, names, parts)) return false;

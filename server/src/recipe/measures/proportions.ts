@@ -7,6 +7,7 @@ import { bookIdOf } from '../../food/food.ts';
 import { once } from '../../measure/once.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
+import { keptOn } from '../../notation/kept.ts';
 import { type Family, isFamily, isIn } from '../list/families.ts';
 import type { Ingredient } from '../model.ts';
 import { wordsOf } from '../words.ts';
@@ -65,13 +66,30 @@ export interface Foods {
   readonly families: readonly Family[];
 }
 
+/** What a list of foods may be the top of, in the order of the table; a measure may be of any. */
+export function proportionsOf(list: readonly Ingredient[]): readonly Proportion[] {
+  const is = new Set(list.flatMap(toppedBy));
+  return proportions().filter((row) => typeof row.top === 'string' || is.has(row));
+}
+
+const TOPPED_BY = keptOn<Ingredient, readonly Proportion[]>();
+
+function toppedBy(ingredient: Ingredient): readonly Proportion[] {
+  let kept = TOPPED_BY.get(ingredient);
+  if (kept === undefined) {
+    kept = proportions().filter(({ top }) => typeof top !== 'string' && isAmong(top, ingredient));
+    TOPPED_BY.set(ingredient, kept);
+  }
+  return kept;
+}
+
 export const isAmong = ({ ids, classes, families }: Foods, ingredient: Ingredient): boolean => {
   const { food } = ingredient;
   if (food === undefined) return false;
   return ids.has(bookIdOf(food) ?? '') || classes.has(food.class) || families.some((each) => isIn(ingredient, each));
 };
 
-export const proportions = once((): readonly Proportion[] =>
+const proportions = once((): readonly Proportion[] =>
   rowsIn(proportionsText).map(([food = '', of, least, most, where = '', title, not]): Proportion => {
     const measure = food.slice(1);
     return {

@@ -11,7 +11,8 @@ import { findFood, isName } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { type Below, readHouseFood } from './house.ts';
 import { inLanguage, type Language } from './language.ts';
-import { endingsOf, indexCalled, indexKeys, indexNames, keysIn, type NameIndex } from './name-index.ts';
+import { endingsOf, indexCalled, indexNames, indexText, keysIn, type NameIndex } from './name-index.ts';
+import { BETWEEN_KEYS, nameText } from './name-text.ts';
 import { keyOf } from './names.ts';
 import { reducedFood } from './reduced.ts';
 import { strengthIn, withStrength } from './strength.ts';
@@ -126,8 +127,13 @@ function readBook(): FoodBook {
       const byId = new Map(rows.map((row) => [row.id, row]));
       const meant = (ids: readonly string[]): FoodRow[] => ids.flatMap((id) => byId.get(id) ?? []);
       const { lines, longest } = readKeys();
-      return indexKeys(
-        rows.map((row, at) => keysIn(lines[at] ?? '', row.called)),
+      // Most keys are the names in small letters, which are not cut for it.
+      const keys = rows.map((row, at) => {
+        const line = lines[at] ?? '';
+        return line === '' ? row.calledInOne : keysIn(line, row.called).join(BETWEEN_KEYS);
+      });
+      return indexText(
+        nameText(keys),
         longest,
         rows,
         readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),

@@ -2,6 +2,7 @@
  * Knows every name of a set of foods, and what each means; and how the keys of the names are kept.
  * Refuses to know how a phrase is read: a key is a whole name.
  */
+import type { NameText } from './name-text.ts';
 import { keyOf } from './names.ts';
 import type { FoodRow } from './tables.ts';
 
@@ -29,7 +30,7 @@ export interface Ambiguous {
 /** An index of foods by all their names; the earlier food wins a name, and `under` answers what these do not. */
 export function indexNames(foods: readonly FoodRow[], under?: NameIndex): NameIndex {
   const keys = keysOf(foods);
-  return indexKeys(keys, longestOf(keys), foods, [], under);
+  return indexKeys(keys, longestOf(keys), foods, under);
 }
 
 /** The keys of the names of each food, but those that an earlier one has. */
@@ -112,31 +113,40 @@ export function indexCalled(index: NameIndex, called: (row: FoodRow) => FoodRow)
   };
 }
 
-/** The same from the keys of each food, which no other has. */
-export function indexKeys(
+/** Of the keys of each food, which no other has; `under` answers what these do not. */
+function indexKeys(
   keys: readonly (readonly string[])[],
   longest: number,
   foods: readonly FoodRow[],
-  ambiguous: readonly Ambiguous[],
   under?: NameIndex,
 ): NameIndex {
-  const byKey = new Map<string, Meaning>();
-  // So few steps that the engine does not start to compile them anew: a start waits for it.
-  foods.forEach((food, at) => {
-    keys[at]?.forEach((key) => {
-      byKey.set(key, food);
-    });
-  });
-  for (const { word, foods: meant } of ambiguous) {
-    const key = keyOf(word);
-    if (!byKey.has(key)) byKey.set(key, meant);
-  }
+  const byKey = new Map(keys.flatMap((own, at) => own.map((key): [string, Meaning | undefined] => [key, foods[at]])));
+  const get = (key: string): Meaning | undefined => byKey.get(key);
   return {
-    get: (key) => byKey.get(key) ?? under?.get(key),
-    inAnyOrder: (words) => anyOrder(byKey, words) ?? under?.inAnyOrder(words),
+    get: (key) => get(key) ?? under?.get(key),
+    inAnyOrder: (words) => anyOrder(get, words) ?? under?.inAnyOrder(words),
     keys: () => (under === undefined ? [...byKey.keys()] : [...byKey.keys(), ...under.keys()]),
     foods: () => (under === undefined ? foods : [...foods, ...under.foods()]),
     longest: Math.max(longest, under?.longest ?? 1),
+  };
+}
+
+/** The same of the names of many foods, and of words that no one of them is meant by. */
+export function indexText(
+  names: NameText,
+  longest: number,
+  foods: readonly FoodRow[],
+  ambiguous: readonly Ambiguous[],
+): NameIndex {
+  // A name wins over what several are called, and the first of these over another.
+  const several = new Map([...ambiguous].reverse().map((each) => [keyOf(each.word), each.foods]));
+  const get = (key: string): Meaning | undefined => foods[names.get(key) ?? -1] ?? several.get(key);
+  return {
+    get,
+    inAnyOrder: (words) => anyOrder(get, words),
+    keys: () => [...new Set([...names.keys(), ...ambiguous.map(({ word }) => keyOf(word))])],
+    foods: () => foods,
+    longest,
   };
 }
 
@@ -144,11 +154,11 @@ export function indexKeys(
 const MOST_IN_ANY_ORDER = 5;
 
 /** The food of the names that these words make, but where they make those of two: few words have few orders, and all names many words. */
-function anyOrder(byKey: ReadonlyMap<string, Meaning>, words: readonly string[]): FoodRow | undefined {
+function anyOrder(get: (key: string) => Meaning | undefined, words: readonly string[]): FoodRow | undefined {
   if (words.length < 2 || words.length > MOST_IN_ANY_ORDER) return undefined;
   const found = new Set<FoodRow>();
   inEachOrder(words, '', (key) => {
-    const meant = byKey.get(key);
+    const meant = get(key);
     if (meant !== undefined && isOne(meant)) found.add(meant);
   });
   const [only] = found;

@@ -88,8 +88,13 @@ class TableRow implements FoodRow {
 
   /** All its names, the first first. */
   get called(): readonly string[] {
+    return this.calledInOne.split(';');
+  }
+
+  /** The same, parted as they are on the line. */
+  get calledInOne(): string {
     const [, name = '', also = ''] = this.line.split('\t', 3);
-    return also === '' ? [name] : [name, ...also.split(';')];
+    return also === '' ? name : `${name};${also}`;
   }
 
   /** In USDA SR26, where the composition is that row's. */

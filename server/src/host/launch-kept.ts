@@ -1,8 +1,8 @@
 /** Knows what is kept for the next start of a program, and how its figures stand behind it. */
 
 /**
- * Behind what is kept stand, in four bytes each, how long its text and tables are, how many bytes of code the process had then, whether the
- * tables are Latin letters, and the checksum of all before it.
+ * The text and the tables are kept, then what was compiled. Behind that stand, in four bytes each, how long text and tables are, how many
+ * bytes of code the process had then, whether the tables are Latin letters, and the checksum of all before it.
  */
 export const NUMBERS = 4;
 export const NUMBER_BYTES = 4;
@@ -14,7 +14,8 @@ export interface Texts {
   readonly isLatin: boolean;
 }
 
-export interface Kept extends Texts {
+/** What was compiled, and how many bytes of code the process had then. */
+export interface Code {
   readonly data: Buffer;
   readonly codeBytes: number;
 }

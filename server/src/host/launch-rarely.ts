@@ -5,7 +5,7 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { brotliDecompressSync, crc32, constants as zlib } from 'node:zlib';
-import { type Kept, NUMBER_BYTES, NUMBERS, type Texts } from './launch-kept.ts';
+import { type Code, NUMBER_BYTES, NUMBERS, type Texts } from './launch-kept.ts';
 import { unpackedTables } from './packed-tables.ts';
 import { BETWEEN_TABLES, type Program } from './program.ts';
 
@@ -51,14 +51,21 @@ function notOfThisBuild(beside: string, of: string, program: Program): never {
   process.exit(2);
 }
 
-/** Writes what is kept; `of` is the file of the program. */
-export function keep(file: string, of: string, program: Program, kept: Kept): void {
-  const { data, text, tables, isLatin, codeBytes } = kept;
+/** Writes what is kept; `of` is the file of the program. The texts are those that the file has where none are given. */
+export function keep(
+  file: string,
+  of: string,
+  program: Program,
+  { data, codeBytes }: Code,
+  texts = keptTexts(file, program),
+): void {
+  if (texts === undefined) return;
+  const { text, tables, isLatin } = texts;
   const numbers = Buffer.alloc(NUMBERS * NUMBER_BYTES);
   [text.length, tables.length, codeBytes, Number(isLatin)].forEach((number, at) => {
     numbers.writeUInt32LE(number, at * NUMBER_BYTES);
   });
-  const whole = Buffer.concat([data, text, tables, numbers]);
+  const whole = Buffer.concat([text, tables, data, numbers]);
   const sum = Buffer.alloc(NUMBER_BYTES);
   sum.writeUInt32LE(crc32(whole, program.sum));
   // Another process may read or write the file at the same time.
@@ -71,6 +78,19 @@ export function keep(file: string, of: string, program: Program, kept: Kept): vo
   } catch {
     // Nothing is kept where nothing may be written.
     forget(written);
+  }
+}
+
+function keptTexts(file: string, { sum }: Program): Texts | undefined {
+  try {
+    const bytes = readFileSync(file);
+    const numbersAt = bytes.length - (NUMBERS + 1) * NUMBER_BYTES;
+    const number = (at: number): number => bytes.readUInt32LE(numbersAt + at * NUMBER_BYTES);
+    if (number(NUMBERS) !== crc32(bytes.subarray(0, -NUMBER_BYTES), sum)) return undefined;
+    const [textTo, tablesTo] = [number(0), number(0) + number(1)];
+    return { text: bytes.subarray(0, textTo), tables: bytes.subarray(textTo, tablesTo), isLatin: number(3) === 1 };
+  } catch {
+    return undefined;
   }
 }
 

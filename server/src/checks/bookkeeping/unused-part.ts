@@ -95,7 +95,7 @@ function leftOver(recipe: Recipe, isServed: (values: Values) => boolean): readon
     const { values } = found;
     const part = recipe.parts[values.part];
     if (ahead.has(values.part) || isServed(values) || (part !== undefined && goesOnWith(part, recipe.parts))) return [];
-    return isLeftOver(part, recipe.parts) ? found : { ...found, severity: 'info' as const };
+    return isLeftOver(part, recipe) ? found : { ...found, severity: 'info' as const };
   });
 }
 
@@ -109,12 +109,14 @@ const madeBelow = (part: Part | undefined): Found<Values> | undefined =>
       };
 
 /** Whether it can be nothing that later steps take: it is made, stands in no tin, takes no other part on, and all they take has its name. */
-const isLeftOver = (part: Part | undefined, parts: readonly Part[]): boolean =>
+const isLeftOver = (part: Part | undefined, recipe: Recipe): boolean =>
   part !== undefined &&
   part.steps.length > 0 &&
   part.includes.length === 0 &&
   !anyDoes(part.steps, STANDS) &&
-  parts.every((later) => later.index <= part.index || (!speaksOfStrangers(later) && !takesUnnamed(later)));
+  (mayTake(recipe).at(-1)?.part.index ?? 0) <= part.index;
+
+const mayTake = overParts((part) => speaksOfStrangers(part) || takesUnnamed(part) || undefined);
 
 /** `Coat the chops with the rub`, of the part before, and a later part takes the chops. */
 function goesOnWith({ index, steps }: Part, parts: readonly Part[]): boolean {

@@ -6,6 +6,7 @@ import { isIn, listedAs } from '../../recipe/list/families.ts';
 import type { Part, Recipe } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { overParts } from '../over-parts.ts';
 
 interface Values {
   /** What goes in raw: undefined where it rises, or is shaped. */
@@ -48,9 +49,17 @@ export default defineCheck<Values>({
   },
 });
 
-const found = foundAgain<Values>(({ parts }: Recipe) => parts.flatMap((part) => lateIn(part, parts)));
+/** While a later part heats something, nothing is late. */
+const found = foundAgain<Values>((recipe: Recipe) => {
+  const heated = heating(recipe).at(-1)?.part.index ?? 0;
+  return late(recipe).flatMap(({ part, value }) => (heated > part.index ? [] : [value]));
+});
 
-function lateIn(part: Part, parts: readonly Part[]): readonly Found<Values>[] {
+const heating = overParts(
+  ({ steps }) => steps.some((step) => boundEvents(step).some(({ event }) => mayHeat(event))) || undefined,
+);
+
+const late = overParts((part): Found<Values> | undefined => {
   const events = part.steps.flatMap((step) => boundEvents(step).map((bound) => ({ ...bound, line: step.line })));
   const last = events.findLastIndex(({ event }) => mayHeat(event));
   const bake = events[last]?.event;
@@ -63,28 +72,21 @@ function lateIn(part: Part, parts: readonly Part[]): readonly Found<Values>[] {
     // That says it of the bake itself.
     earlyIn(part) !== undefined
   )
-    return [];
-  if (
-    parts.some(
-      (later) =>
-        later.index > part.index && later.steps.some((s) => boundEvents(s).some(({ event }) => mayHeat(event))),
-    )
-  )
-    return [];
+    return undefined;
   const before = events.slice(0, last).map(({ event }) => event);
   for (const { line, ...bound } of events.slice(last + 1)) {
     const { event } = bound;
     if (event.as !== 'ordered' || event.said !== 'yes' || event.verb === undefined) continue;
     const name = rawIn(bound, part);
     const at = { part: part.index, line, ...event.verb };
-    if (name !== undefined) return [{ at, values: { name } }];
-    if (event.act === 'rise' && event.craft !== 'ferment') return [{ at, values: {} }];
+    if (name !== undefined) return { at, values: { name } };
+    if (event.act === 'rise' && event.craft !== 'ferment') return { at, values: {} };
     // Of what comes in behind the bake, anything may be shaped.
-    if (bound.names.length > 0) return [];
-    if (isShaped(event)) return isDough(part) && !before.some(isShaped) ? [{ at, values: { shaped: true } }] : [];
+    if (bound.names.length > 0) return undefined;
+    if (isShaped(event)) return isDough(part) && !before.some(isShaped) ? { at, values: { shaped: true } } : undefined;
   }
-  return [];
-}
+  return undefined;
+});
 
 const isShaped = ({ act, craft }: Event): boolean => act === 'shape' || craft === 'knead';
 

@@ -13,11 +13,20 @@ export const allListed = ({ parts }: Recipe): readonly Ingredient[] => parts.fla
 
 /** Those that all the words name, or whose class or family the last of them is. */
 export function namedBy(words: readonly string[], list: readonly Ingredient[]): readonly Ingredient[] {
+  const { own, kind } = eitherNamed(words, list);
+  return kind.length === 0 ? own : kind;
+}
+
+/** Those that the words name, and those of a class or family that one word is: who are meant where there are any. */
+export function eitherNamed(
+  words: readonly string[],
+  list: readonly Ingredient[],
+): Readonly<Record<'own' | 'kind', readonly Ingredient[]>> {
   const named = wordsOf(words.join(' '));
   const last = named.at(-1) ?? '';
   const own = list.filter(({ name }) => named.every((word) => wordsOf(name).includes(word)));
   const kind = list.filter((each) => foodOf(each)?.class === last || (isFamily(last) && isIn(each, last)));
-  return named.length > 1 || kind.length === 0 ? own : kind;
+  return { own, kind: named.length > 1 ? [] : kind };
 }
 
 export const NOTHING: Range = { low: 0, high: 0 };

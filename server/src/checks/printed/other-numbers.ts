@@ -9,6 +9,7 @@ import { deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
 import type { Part, Recipe, Step } from '../../recipe/model.ts';
 import { singular, wordsOf } from '../../recipe/words.ts';
 import type { Place } from '../check.ts';
+import { overParts } from '../over-parts.ts';
 import { notesOf } from './notes.ts';
 import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
 import { isOneEach } from './portion-rows.ts';
@@ -51,9 +52,9 @@ export function otherNumbers(recipe: Recipe): readonly OtherNumber[] {
     const noun = own.noun || 'pieces';
     if (own.serves || isFilled(own.noun)) tell({ line: made.at, start, end }, { ...own, noun }, pan);
   }
-  for (const part of recipe.parts)
-    for (const step of part.steps)
-      for (const { sort, start, end, until, ...said } of countsIn(step.sentence.items)) {
+  for (const { part, value } of counting(recipe))
+    for (const { step, counts } of value)
+      for (const { sort, start, end, until, ...said } of counts) {
         const at = { part: part.index, line: step.line, start, end };
         if (sort === 'vessel') tell(at, said, vesselsOf(said, sources));
         else if (
@@ -69,6 +70,15 @@ export function otherNumbers(recipe: Recipe): readonly OtherNumber[] {
       }
   return found;
 }
+
+/** The steps that count something. */
+const counting = overParts(({ steps }) => {
+  const those = steps.flatMap((step) => {
+    const counts = countsIn(step.sentence.items);
+    return counts.length === 0 ? [] : [{ step, counts }];
+  });
+  return those.length === 0 ? undefined : those;
+});
 
 const PAN = 'the pan';
 

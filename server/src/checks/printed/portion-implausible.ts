@@ -3,12 +3,12 @@ import type { Range } from '../../measure/quantity.ts';
 import { stepTimes } from '../../recipe/journey/durations.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
-import type { Ingredient, Recipe } from '../../recipe/model.ts';
+import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { dishCalled } from '../../recipe/names/dishes.ts';
 import { singular, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceFor } from '../once.ts';
-import { allListed, gramsOfAll, namedBy } from './foods-named.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { allListed, eitherNamed, gramsOfAll } from './foods-named.ts';
 import { madeInAll } from './in-hand.ts';
 import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
 import { type PortionRow, portionRows } from './portion-rows.ts';
@@ -176,9 +176,11 @@ function sortsOf({ name }: Recipe, all: readonly Ingredient[]): readonly string[
 }
 
 /** What the first word of the title names that names anything listed; where none does, meat or fish that is a good part of it. */
-function mainOf({ name }: Recipe, all: readonly Ingredient[]): Ingredient | undefined {
-  for (const word of wordsOf(name)) {
-    const [first] = namedBy([word], all);
+function mainOf({ name, parts }: Recipe, all: readonly Ingredient[]): Ingredient | undefined {
+  const named = parts.map((part) => namedIn(part, name));
+  for (let at = 0; at < wordsOf(name).length; at++) {
+    const of = (by: 'own' | 'kind') => named.find((words) => words[at]?.[by] !== undefined)?.[at]?.[by];
+    const first = of('kind') ?? of('own');
     if (first !== undefined) return first;
   }
   const flesh = all.filter((each) => isIn(each, 'flesh'));
@@ -187,6 +189,14 @@ function mainOf({ name }: Recipe, all: readonly Ingredient[]): Ingredient | unde
 }
 /** Of all, what meat or fish is at the least in a dish of it (judgement). */
 const MAINLY = 0.2;
+
+/** By word of a title, what it names first of a part. */
+const namedIn = onceWith((part: Part, title: string) =>
+  wordsOf(title).map((word) => {
+    const { own, kind } = eitherNamed([word], part.head.ingredients);
+    return { own: own[0], kind: kind[0] };
+  }),
+);
 
 const isLong = (recipe: Recipe): boolean => stepTimes(recipe).cooking.high >= LONG_MIN;
 

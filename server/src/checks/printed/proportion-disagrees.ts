@@ -5,9 +5,10 @@ import type { SentenceItem } from '../../notation/tree.ts';
 import { type PercentSaid, percentsIn, type RatioSaid, ratiosIn } from '../../prose/printed-shares.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
-import type { Ingredient, Recipe, World } from '../../recipe/model.ts';
+import type { Ingredient, Recipe, Step, World } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
+import { overParts } from '../over-parts.ts';
 import { allListed, gramsOfAll, NOTHING, namedBy } from './foods-named.ts';
 import { notesOf, placeIn } from './notes.ts';
 
@@ -78,8 +79,8 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
     ...notesOf(recipe).flatMap((note) =>
       saidIn(note.items, lists, world).map(({ span, ...values }) => ({ at: placeIn(note, span), values })),
     ),
-    ...recipe.parts.flatMap(({ index, steps, head }) =>
-      steps.flatMap(({ line, sentence: { items } }) =>
+    ...printing(recipe).flatMap(({ part: { index, head }, value }) =>
+      value.flatMap(({ line, sentence: { items } }) =>
         saidIn(items, [whole, head.ingredients], world).map(({ span: { start, end }, ...values }) => ({
           at: { part: index, line, start, end },
           values,
@@ -94,6 +95,15 @@ const printedIn = onceFor((items: readonly SentenceItem[]) => ({
   percents: percentsIn(items),
   ratios: ratiosIn(items),
 }));
+
+/** The steps that print some. */
+const printing = overParts(({ steps }): readonly Step[] | undefined => {
+  const those = steps.filter(({ sentence: { items } }) => {
+    const { percents, ratios } = printedIn(items);
+    return percents.length + ratios.length > 0;
+  });
+  return those.length === 0 ? undefined : those;
+});
 
 type Lists = readonly (readonly Ingredient[])[];
 

@@ -33,7 +33,7 @@ The number is worked out as it most likely was meant until it is mended; one wit
   examples: {
     good: [
       'recipe Loaf\n  1.5 kg    bread flour\n  1000 g    water\n  do Mix the flour with the water.\n',
-      'recipe Slab\n  200 g     rolled oats\n  80 g      butter, cold\n  do Rub in the butter, bit by bit, for 5 min, then add the oats.\n',
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter, cold\n  do Rub the butter into the oats, bit by bit, for 5 min.\n',
     ],
     bad: [
       {

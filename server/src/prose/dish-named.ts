@@ -96,8 +96,12 @@ interface Found {
   readonly from: number;
 }
 
+/** `Lasagne al forno`, `sole à la meunière`: behind these of other languages stands how a dish is made. */
+const MADE: ReadonlySet<string> = new Set(['al', 'alla', 'all', 'à', 'au', 'aux', 'en', 'con', 'mit']);
+
 /** `Cake with`, `scones and`; `leg of lamb` is one name. */
 function ends(word: string): boolean {
+  if (MADE.has(word)) return true;
   const joint = jointOf(senseOf(word));
   return joint?.is === 'conjunction' || joint?.is === 'or' || (joint?.is === 'preposition' && joint.way !== 'of');
 }

@@ -90,7 +90,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     // An insulated box keeps what lies on ice cold, and so does a table.
     if (event.medium?.is === 'ice') event.where = event.where.map(onIce);
     if (filler.turnedOff && event.where.length === 0) event.where = [turnedOffIn(pieces, clause, event)];
-    giveFigures(pieces, items, clause, event);
+    giveFigures(pieces, items, clause, figured(clauses, at, event));
     // `The oil (180 C) is poured over`
     for (const of of told.splice(0)) giveFigures(pieces, items, of, event);
     heatsAtFigure(event, clause);
@@ -203,6 +203,13 @@ function goingOn(clauses: readonly Clause[], at: number): EventDraft | undefined
   return beside;
 }
 
+/** `Boil, stirring, to 120 C`: whose the figures of a clause are. */
+function figured(clauses: readonly Clause[], at: number, event: EventDraft): EventDraft {
+  if (event.as !== 'beside' || event.act !== 'combine' || event.objects.length > 0) return event;
+  const main = goingOn(clauses, at);
+  return main?.act === 'heat' || main?.act === 'cool' ? main : event;
+}
+
 /** What cools is logged from hot to the middle, or to cold (Food Code 2022, 3-501.14). */
 const LOGGED_HOT_C = 50;
 const LOGGED_COOL_C = 25;
@@ -272,7 +279,9 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
       way: row.act === 'adjust' || row.act === 'remove' ? 'off' : 'at',
       not: false,
     });
-  if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
+  // `Pressure-cook with the stock`
+  if (row.medium === 'pressure') event.medium = { ...span, ...event.medium, is: row.medium };
+  else if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
 }
 
 /** `Milk and salt in`: no verb but where they go. */

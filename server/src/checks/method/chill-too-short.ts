@@ -59,7 +59,14 @@ interface Timed {
 const timedIn = onceFor(({ stays }: Piece): readonly Timed[] =>
   stays.flatMap((stay) => {
     const time = stay.by.event.times.find(({ kind }) => kind === 'spent');
-    if (time === undefined || !stay.timed || stay.branch || stay.by.event.said !== 'yes') return [];
+    if (
+      time === undefined ||
+      stay.by.event.craft === 'churn' ||
+      !stay.timed ||
+      stay.branch ||
+      stay.by.event.said !== 'yes'
+    )
+      return [];
     return liesCold(stay) && Number.isFinite(stay.minutes.high) ? [{ stay, time }] : [];
   }),
 );

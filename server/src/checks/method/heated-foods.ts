@@ -272,7 +272,7 @@ const minutesOf = ({ events }: FoldedStep): number =>
 const ingredientAt = (parts: readonly Part[], { part, ingredient }: IngredientRef): Ingredient | undefined =>
   parts[part]?.head.ingredients[ingredient];
 
-/** In water that boils, with nothing beside it that takes its own time. */
+/** In water that boils, with nothing beside it by whose time it may go. */
 function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], parts: readonly Part[]): boolean {
   const { event } = by;
   return (
@@ -285,10 +285,14 @@ function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], pa
       // What it is mixed with then was not in the water.
       if (state.heatedBy !== by) return true;
       const ingredient = ingredientAt(parts, of);
-      return ingredient !== undefined && (isIn(ingredient, family) ? state.cut !== 'minced' : isBeside(ingredient));
+      if (ingredient === undefined) return false;
+      return isIn(ingredient, family) ? state.cut !== 'minced' : LONGEST.has(family) || isBeside(ingredient);
     })
   );
 }
+
+/** What is dry takes its own time whatever boils with it. */
+const LONGEST: ReadonlySet<Family> = new Set<Family>(['pulse', 'lentil', 'rice']);
 
 /** What water is seasoned with. */
 const isBeside = (ingredient: Ingredient): boolean =>

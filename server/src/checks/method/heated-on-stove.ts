@@ -99,7 +99,7 @@ function onStove(part: Part, of: string): Heated | undefined {
   let totalMin = 0;
   for (const { line, events, figures } of stepsOf(part)) {
     for (const figure of figures)
-      if (figure.event !== undefined && heatsFood(figure.event) && figure.of === 'food' && isFigure(figure))
+      if (figure.event !== undefined && heatsFood(figure.event) && isOfFood(figure) && isFigure(figure))
         heats.push({
           part: part.index,
           line,
@@ -108,6 +108,8 @@ function onStove(part: Part, of: string): Heated | undefined {
           isOnTheWay: !cooksThrough(figure.event) || figure.celsius.high < hottestFrom(line),
         });
     for (const event of events) {
+      // `It must never boil dry.`
+      if (event.said === 'not') continue;
       if (event.act === 'heat' && !isStoveHeat(event)) totalMin = Number.POSITIVE_INFINITY;
       if (!isStoveHeat(event)) continue;
       const spent = spentIn(event);
@@ -120,6 +122,10 @@ function onStove(part: Part, of: string): Heated | undefined {
   }
   return heats.length + times.length === 0 ? undefined : { way: 'stove', of, spans, heats, times, totalMin };
 }
+
+/** `Boil the sugar and water to 104 C` is of the water as well. */
+const isOfFood = ({ of, event }: HeatFigure): boolean =>
+  of === 'food' || (of === 'medium' && (event?.medium?.is === 'water' || event?.medium?.is === 'syrup'));
 
 /** Of what is in the pot, or nobody says of what. */
 const isOfPot = ({ of, bound }: HeatFigure): boolean => (of === 'food' || of === 'nothing') && bound !== 'change';

@@ -1,5 +1,6 @@
 /**
- * Knows how long the cuts that are tough until they have stewed for long (shin, oxtail, chuck) are heated, by the time that they are to be tender.
+ * Knows how long the cuts that are tough until they have stewed for long (shin, oxtail, chuck) are heated by the time that they are to be tender,
+ * and any other meat by the time that it is to be so hot that it comes apart.
  * Refuses to judge.
  */
 import { spansOf } from '../../heat/spans.ts';
@@ -8,13 +9,15 @@ import { WAS } from '../../recipe/journey/bodies.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { type Passage, passagesOf } from '../../recipe/journey/passages.ts';
 import { isIn } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
 import { anyPart } from '../over-parts.ts';
 import { spentIn } from './heated-on-stove.ts';
 import type { Heated, WrittenTime } from './written-heat.ts';
 
-const OF = 'any tough meat';
+const STEWED = 'any tough meat';
+const SHREDDED = 'any meat to shred';
 /** Heat that makes tender sooner, or of which a time says nothing. */
 const OTHERWISE = WAS.pressed | WAS.microwaved | WAS.canned | WAS.reheated | WAS.rare;
 
@@ -35,8 +38,11 @@ export function stewedOf(recipe: Recipe): readonly Heated[] {
       for (const { event, names } of folded.events) {
         if (!isHeat(event)) continue;
         for (const time of spentIn(event)) so.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
-        if (names.length === 0 && event.until.some(({ is }) => is === 'tender'))
-          tender.push({ way: 'stove', of: OF, spans: spansOf(OF, 'stove'), heats: [], ...so, times: [...so.times] });
+        const isTender = event.until.some(({ is }) => is === 'tender');
+        const comesApart = isShredded(event, isTender);
+        const of = comesApart ? SHREDDED : STEWED;
+        if (comesApart || (isTough(ingredient) && isTender && names.length === 0))
+          tender.push({ way: 'stove', of, spans: spansOf(of, 'stove'), heats: [], ...so, times: [...so.times] });
       }
     }
   return tender;
@@ -48,14 +54,29 @@ const stewedIn = onceFor(({ folded: { steps }, parts }: Passage) =>
 );
 
 const isTough = (ingredient: Ingredient): boolean => isIn(ingredient, 'tough meat');
-const hasTough = anyPart(({ head }) => head.ingredients.some(isTough));
+/** What such as a shoulder is, where it is to come apart. */
+const mayStew = (ingredient: Ingredient): boolean => isTough(ingredient) || foodOf(ingredient)?.class === 'meat';
+const hasTough = anyPart(({ head }) => head.ingredients.some(mayStew));
+
+/** The middle of meat that is pulled apart reads 88 to 96 °C (common practice, no source); nothing is served so hot that is sliced. */
+const SHREDDED_C = 85;
+const isShredded = ({ temperatures }: Event, isTender: boolean): boolean =>
+  temperatures.some(
+    ({ of, inside, bound, meant, cannot, celsius }) =>
+      of === 'food' &&
+      (inside || isTender) &&
+      bound !== 'change' &&
+      !meant &&
+      cannot !== true &&
+      celsius.low >= SHREDDED_C,
+  );
 
 /** The tough meat that was heated by the end of a step, in pieces or whole. */
 function* stewedBy(parts: readonly Part[], { after, ended }: FoldedStep) {
   for (const { members } of [...after.bodies, ...ended])
     for (const { of, state } of members) {
       const ingredient = parts[of.part]?.head.ingredients[of.ingredient];
-      if (ingredient === undefined || state.heatedBy === undefined || !isTough(ingredient)) continue;
+      if (ingredient === undefined || state.heatedBy === undefined || !mayStew(ingredient)) continue;
       if (state.cut !== 'minced' && (state.was & OTHERWISE) === 0) yield ingredient;
     }
 }

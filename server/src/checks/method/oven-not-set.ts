@@ -30,6 +30,7 @@ Write the temperature in the step (\`Bake at 180 C for 25 min\`) or above the pa
     ],
     bad: [
       'recipe Oats\n  200 g     rolled oats\n  do Bake the oats for 10 min until golden.\n# "Bake" oven-not-set\n',
+      'recipe Oats\n  200 g     rolled oats\n  do Bake the oats for 10 min, then turn the oven down to 150 C and bake for 20 min until golden.\n# "Bake" oven-not-set\n',
       'recipe Roots\n  600 g     carrots\n  30 g      olive oil\n  do Toss the carrots in the oil.\n  do Roast for 40 min until brown at the edges.\n# "Roast" oven-not-set: roast at 180 C\n  do Turn the oven off and leave for 5 min.\n',
     ],
   },

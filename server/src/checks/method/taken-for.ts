@@ -92,6 +92,8 @@ function takenBy(recipe: Recipe, where: Where, way: 'oven' | 'inside'): readonly
   }
   // A pastry case has no middle, and caramel below a custard bakes as that does.
   const isOther = names.size === 0 || others.some((each) => isMuch(each) && kindAt(each) === undefined);
+  // What is put together of several parts is what the recipe is called, and none of them.
+  if (named?.by === 'the title' && isOther && new Set(lying.map(({ part }) => part)).size > 1) return [named];
   if (named !== undefined && isOther)
     return [{ of: [...names, named.of].join(' or '), spans: [...spans, ...named.spans], by: named.by }];
   if (isOther) {

@@ -1,7 +1,8 @@
-import { percentRange, percentText } from '../../measure/number-text.ts';
+import { percentRange, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Act, Craft } from '../../prose/event.ts';
 import { anyDoes, deed, eventsOf } from '../../recipe/journey/deeds.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import { bringing, gramsOf, timesTheIngredient } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
@@ -11,14 +12,18 @@ import { saltShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { onceFor } from '../once.ts';
+import { yieldOf } from '../printed/pieces-made.ts';
 import { sumTable } from '../sum-table.ts';
-import { ingredientPlace } from './band.ts';
+import { ingredientPlace, mostOf } from './band.ts';
 import { isDish, isSour } from './dishes.ts';
-import { saltLine } from './salt.ts';
 
 /** Salt of the whole from which no dish is eaten (house band of dishes: 2.6 % is too salty; above that some room for what is eaten by the spoon). */
 const MOST = 0.03;
 const USUAL = '0.5 to 1.5 %';
+/** Salt for one who eats in a day, at the most, g (WHO 2012: less than 5 g); a dish that is salted past its usual share and has a fifth more for each is a slip (judgement). */
+const DAY_G = 5;
+const BY_EYE = 1.2;
+const SERVED = 0.015;
 /** From here on it is a crust, a bed or a box of salt, or a base that is thinned (judgement). */
 const BED = 0.2;
 /** Of the salt, what comes of salt by itself: a dish of olives, soy sauce or ham is as salt as they are (judgement). */
@@ -34,6 +39,8 @@ interface Values {
   readonly name: string;
   readonly share: Range;
   readonly contents: readonly Ingredient[];
+  /** Grams for each who eats, where that alone is too much. */
+  readonly each?: number;
 }
 
 export default defineCheck<Values>({
@@ -43,7 +50,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Of a part that is no kind, and goes into no other: the salt of all that lies in it, as a share of the whole. Salt itself counts its grams, other foods bring sodium × 2.5. Salt that no step takes is left out.
+  explain: `**What it computes.** Of a part that is no kind, and goes into no other: the salt of all that lies in it, as a share of the whole, and of salt itself the grams for each who eats. Salt itself counts its grams, other foods bring sodium × 2.5. Salt that no step takes is left out.
 
 **Why it matters.** Dishes have ${USUAL} of salt. At more than ${percentText(MOST)} nobody eats them: a tablespoon may stand for a teaspoon, or a figure is too many.
 
@@ -51,7 +58,14 @@ export default defineCheck<Values>({
 
 **Silent** for parts with a kind, which has a band of its own; for what is no dish by what is in it (brines, rubs and spice mixes, pickles and whatever is sour, what is salt by its soy sauce, ham or olives, crusts and beds of salt); where salt goes away again by the steps (what is soaked, cured, drained, rinsed, strained, wrung out or lifted out, or boiled in water that is not listed), or what is packed in jars; and where a weight is not known.`,
   find: ({ recipe }) => recipe.parts.flatMap((part) => salty(recipe, part)),
-  say: ({ partName, name, share }) => {
+  say: ({ partName, name, share, each }) => {
+    if (each !== undefined)
+      return {
+        message: `${trimmed(each, 1)} g of salt for each who eats, and ${DAY_G} g is the most for a day (WHO 2012): too salty to eat. Look at the ${name}; a tablespoon may stand for a teaspoon.`,
+        value: each,
+        unit: 'g',
+        band: [null, DAY_G],
+      };
     const about = partName === '' ? undefined : `The ${partName}:`;
     return {
       message: `${about === undefined ? 'Salt' : `${about} salt`} is ${percentRange(share.low, share.high)} of all that goes in, and ${USUAL} is usual for a dish: too salty to eat. Look at the ${name}; if it is a cure, a brine or a base, write \`as\` and its kind.`,
@@ -94,36 +108,61 @@ interface Salted {
   readonly share: Range;
   readonly contents: readonly Ingredient[];
   readonly salt: Ingredient;
+  readonly plainG: number;
   readonly isDough: boolean;
 }
 
 function salty(recipe: Recipe, part: Part): readonly Salty[] {
-  const { head, index } = part;
+  const { head } = part;
   if (head.kind !== undefined || head.ingredients.length === 0 || isIncomplete(part)) return NONE;
-  const worked = tooSalty(part);
+  const worked = saltedIn(part);
   if (worked === undefined || recipe.parts.some(({ mixes }) => mixes.includes(head))) return NONE;
-  const takenIn = recipe.parts.filter((other) => part.mixes.includes(other.head));
-  if ([part, ...takenIn].some((each) => losesSalt(each, worked.isDough))) return NONE;
-  const place = ingredientPlace(worked.salt);
-  if (place === undefined) return NONE;
+  const each = worked.plainG / (eatersOf(recipe)?.high ?? Number.POSITIVE_INFINITY);
+  const isMuch = worked.share.low > SERVED && each > DAY_G * BY_EYE;
+  if (worked.share.low <= MOST && !isMuch) return NONE;
   const { share, contents, salt } = worked;
+  // What is salted is thinned by what it goes into.
+  const own = recipe.parts.find((other) => other.head.ingredients.includes(salt)) ?? part;
+  const holding = recipe.parts.filter(
+    (other) => other === own || other === part || (part.mixes.includes(other.head) && other.mixes.includes(own.head)),
+  );
+  if (holding.some((other) => losesSalt(other, worked.isDough))) return NONE;
+  const place = ingredientPlace(salt);
+  if (place === undefined) return NONE;
+  const values: Values = { part: own.index, partName: own === part ? head.name : '', name: salt.name, share, contents };
   return [
-    { at: { part: index, ...place }, values: { part: index, partName: head.name, name: salt.name, share, contents } },
+    {
+      at: { part: own.index, ...place },
+      values: share.low > MOST ? values : { ...values, each },
+    },
   ];
 }
 
-/** What the list of a part holds, where it is surely too salt for a dish and is one by what is in it. */
-const tooSalty = onceFor((part: Part): Salted | undefined => {
-  const salt = saltLine(part);
-  if (salt === undefined) return undefined;
+/** Those who eat, where the yield counts them. */
+function eatersOf(recipe: Recipe): Range | undefined {
+  const made = yieldOf(recipe);
+  return made?.serves === true && made.low > 0 ? made : undefined;
+}
+
+/** What a part and what it takes in hold, where it is a dish by what is in it and salted by salt. */
+const saltedIn = onceFor((part: Part): Salted | undefined => {
   const contents = contentsOf(part).map((each) => taken(part, each));
+  const isSalt = ({ food }: Ingredient): boolean => food?.class === 'salt';
+  const salt = mostOf(contentsOf(part).filter(isSalt), gramsOf);
+  if (salt === undefined) return undefined;
   const worked = workOut('salt share', contents);
-  if (!worked.known || worked.value.low <= MOST || worked.value.high > BED) return undefined;
+  if (!worked.known || worked.value.low <= SERVED || worked.value.high > BED) return undefined;
   const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
-  const plain = contents.reduce((sum, each) => (each.food?.class === 'salt' ? sum + gramsOf(each) : sum), 0);
-  if (plain < mix.saltG * PLAIN || mix.unweighed > 0 || !isDish(mix) || isSour(mix) || boilsInOther(part, mix))
+  const plainG = contents.reduce((sum, each) => (isSalt(each) ? sum + gramsOf(each) : sum), 0);
+  if (
+    plainG < mix.saltG * PLAIN ||
+    mix.unweighed > 0 ||
+    !isDish(mix) ||
+    isSour(mix) ||
+    boilsInOther(part, mix, contents)
+  )
     return undefined;
-  return { share: worked.value, contents, salt, isDough: mix.of.flour >= mix.massG * FLOURY };
+  return { share: worked.value, contents, salt, plainG, isDough: mix.of.flour >= mix.massG * FLOURY };
 });
 
 /** So much of it as the steps take; all of what no step names. */
@@ -133,8 +172,16 @@ function taken(part: Part, ingredient: Ingredient): Ingredient {
   return timesTheIngredient(ingredient, 1 - entry.left.low);
 }
 
-const boilsInOther = ({ steps }: Part, { massG, of }: Mixture): boolean =>
-  of.liquid < massG * LISTED_LIQUID && anyDoes(steps, BOILS);
+const boilsInOther = ({ steps }: Part, { massG }: Mixture, contents: readonly Ingredient[]): boolean =>
+  anyDoes(steps, BOILS) &&
+  contents.reduce((sum, each) => (isWet(each) ? sum + gramsOf(each) : sum), 0) < massG * LISTED_LIQUID;
+
+/** What a pot simmers in: what is poured, tomatoes, coconut milk. */
+const isWet = (each: Ingredient): boolean =>
+  isIn(each, 'liquid') ||
+  isIn(each, 'tomato') ||
+  ((each.food?.per100.water ?? 0) > WET && !isIn(each, 'flesh') && !isIn(each, 'plant') && !isIn(each, 'egg'));
+const WET = 60;
 
 const BOILS = deed(({ act, medium }) => act === 'heat' && medium?.is === 'water');
 

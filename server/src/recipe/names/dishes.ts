@@ -60,8 +60,8 @@ const whatIs = (name: readonly string[]): Row | undefined =>
 
 const NO_WORDS: ReadonlySet<string> = new Set();
 
-/** These say how far it is made: a bun dough is held as buns. */
-const FORMS: ReadonlySet<string> = new Set(['dough', 'batter']);
+/** These say how far it is made, or its shape: a bun dough is held as buns, shortbread fingers as shortbread. */
+const FORMS: ReadonlySet<string> = new Set(['dough', 'batter', 'finger', 'round', 'square', 'wedge']);
 
 /** Behind these stands what lies with it, or on it. */
 const BESIDE: ReadonlySet<string> = new Set(['with', 'in', 'on', 'for', 'from', 'over', 'without', 'under']);

@@ -151,6 +151,10 @@ test.each<[steps: string, list: readonly string[], severity: string]>([
   ['Pour in the chicken stock.', SLAW, 'warning'],
   ['Blanch the cabbage. / Stir in the salt.', SLAW, 'warning'],
   ['Add the cabbage and the baking soda.', ['10 g baking powder', ...SLAW], 'warning'],
+  ['Fold in the cabbage, then the carrots and the sugar.', SLAW, 'warning'],
+  ['Toss the cabbage with slivers of the fennel.', SLAW, 'warning'],
+  ['Soak the mustard in the milk for 5 min.', SLAW, 'warning'],
+  ['Simmer the cabbage, then fish out the stalks.', SLAW, 'quiet'],
   ['Salt the cabbage. / Rinse off the salt.', SLAW, 'quiet'],
   // What may be made of the list, lie in the kitchen, or stand beside.
   ['Whisk the yoghurt, mustard and sugar. / Toss the cabbage with the dressing.', SLAW, 'quiet'],

@@ -401,6 +401,21 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
         'until a pick comes out clean.\n  do Beat in the flour, mace and brandy for 5 min.',
       ],
     ],
+    [
+      'comes-too-early',
+      'the yolks before there is a batter',
+      ['  do Cream the butter, add the sugar little by little and beat well.\n', ''],
+      [
+        'eggs beaten stiff.\n',
+        'eggs beaten stiff.\n  do Cream the butter, add the sugar little by little and beat well.\n',
+      ],
+    ],
+    [
+      'ovens-disagree',
+      'another oven in the head',
+      ['  yield   1 deep cake\n', '  yield   1 deep cake\n  oven    425 F\n'],
+      ['  do Cream', '  do Heat the oven to 300 F.\n  do Cream'],
+    ],
     ['time-out-of-range', 'a digit too many', ['for 75 min', 'for 750 min']],
     ['heat-out-of-range', '300 °C for °F', ['at 300 F', 'at 300 C']],
     ['egg-out-of-range', 'four eggs for ten', ['10        eggs', '4         eggs']],
@@ -422,6 +437,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'home/quiche-lorraine': [
     ['pan-overfull', 'a pan of half the width', ['round 22 x 3', 'round 11 x 3']],
     ['pan-underfull', 'ten times as deep', ['round 22 x 3 cm', 'round 22 x 30 cm']],
+    ['pan-disagrees', 'another tin in the step', ['line the pan', 'line a 30 cm tin']],
     ['short-rest', 'five minutes in the cold', ['Chill at 4 C for 1 h', 'Chill at 4 C for 5 min']],
     ['unlisted-ingredient', 'the eggs left out of the list', ['  3         eggs\n', '']],
     ['fat-out-of-range', 'a nought too few', ['100 g     butter', '10 g      butter']],

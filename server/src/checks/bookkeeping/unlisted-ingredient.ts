@@ -95,7 +95,7 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   ['drink', 'anything'],
   ['oil', ['oil', 'fat']],
   ['cream', ['cream', 'milk', 'dairy', 'cheese']],
-  ['milk', ['milk', 'nut', 'seed', 'grain', 'legume', 'fruit']],
+  ['milk', ['milk']],
   ['syrup', ['syrup', 'sugar']],
   ['sugar', ['sugar', 'syrup']],
   ['fat', ['fat', 'oil', 'cream', 'meat', 'cured meat', 'poultry']],
@@ -189,7 +189,7 @@ function mayBeMade(food: Food, { words, definite, taken }: FoodSaid, part: Part)
 const isForFinish = ({ foods, taken }: FoodSaid): boolean =>
   foods.some((food) => food.class === 'oil') && (taken?.act !== 'combine' || taken.craft === 'brush');
 
-const GOES_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'heat', 'cut']);
+const GOES_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'heat', 'cut', 'steep']);
 /** What every cook buys by its name, however it is spoken of. */
 const STAPLES: ReadonlySet<FoodClass> = new Set([
   'egg',

@@ -44,7 +44,9 @@ export const GUARDS: Readonly<Record<Guard, (seen: Seen, row: Proportion) => boo
   any: () => true,
   dish: ({ mix }) => isDish(mix),
   flour: ({ mix: { of, massG } }) => of.flour >= massG * FLOUR,
-  'sweet bake': ({ mix: { of, massG } }) => of.flour >= massG * FLOUR && of.sugar >= massG * SWEET,
+  // A dry mix has yet to be wetted.
+  'sweet bake': ({ mix: { of, massG } }) =>
+    of.flour >= massG * FLOUR && of.sugar >= massG * SWEET && of.liquid + of.egg + of.fat > 0,
   sweetened: ({ mix: { of, massG } }) => of.flour > 0 && of.flesh === 0 && of.sugar >= massG * SWEET,
   flesh: ({ mix }) => isDish(mix) && mix.of.flesh >= mix.massG * FLESH,
   absorbed: ({ part, mix }, { bottom }) => {

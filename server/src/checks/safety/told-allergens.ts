@@ -34,15 +34,16 @@ export function untoldIn({ outline, parts, world }: Recipe): UntoldAllergens | u
   const foods = allergensOf(names).unknown.flatMap((name) => foodsOf(world.book.findInText(name)));
   const told = [known, ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
   const { brought } = allergensListed(parts.map(({ head }) => head));
-  const untold = brought.filter(
-    (each) =>
-      !told.includes(each.us ?? '') &&
-      !told.includes(each.eu ?? '') &&
-      (each.eu !== 'sulphites' || isOfWine(parts, each)),
+  const silent = brought.filter((each) => !told.includes(each.us ?? '') && !told.includes(each.eu ?? ''));
+  const untold = silent.filter(
+    (each) => each.eu !== 'sulphites' || (told.some((name) => EU_ALONE.has(name)) && isOfWine(parts, each)),
   );
-  const isAll = isList || isNothingElse(names) || brought.length - untold.length >= 2;
+  const isAll = isList || isNothingElse(names) || brought.length - silent.length >= 2;
   return isAll && untold.length > 0 ? { at, untold } : undefined;
 }
+
+/** Who tells one of these tells by the list of the European Union (Regulation 1169/2011, Annex II), which has sulphites. */
+const EU_ALONE: ReadonlySet<string> = new Set(['celery', 'mustard', 'lupin', 'molluscs', 'sulphites']);
 
 /** Of vinegar, mustard and dried fruit most leave the sulphites to the label. */
 const isOfWine = (parts: Recipe['parts'], { by }: BroughtAllergen): boolean =>

@@ -76,11 +76,18 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
     const together = before !== undefined && last !== undefined && items[before]?.end === last.end;
     // `Almonds or hazelnuts`: either will do.
     const isOther = wordAt(items, from - 1) === 'or';
+    // `Fold in the flour, then the carrots`: the same is done with them. `Then fish out the bones`: that is an order.
+    const isNext = wordAt(items, from - 1) === 'then' && (definite || !isOrderWith(items, at));
     const taken = isOther
       ? undefined
       : together
         ? last.taken
-        : takenBy(events, { start: items[from]?.start ?? first.start, end: head.end }, isPortion);
+        : takenBy(
+            events,
+            { start: items[partOf(items, from)]?.start ?? first.start, end: head.end },
+            isPortion,
+            isNext,
+          );
     found.push({
       foods: run.foods,
       words: run.words,
@@ -205,6 +212,10 @@ function isDone(word: string): boolean {
   return form === 'past' || form === 'ing';
 }
 
+/** `Milk`, of what is milked; `fish out`. */
+const isOrderWith = (items: readonly SentenceItem[], at: number): boolean =>
+  orderOf(wordAt(items, at)) !== undefined || orderOf(`${wordAt(items, at)} ${wordAt(items, at + 1)}`) !== undefined;
+
 /** What is a thing as often orders where an order stands: `then butter`, not `the bag juices`. */
 function isOrderAt(items: readonly SentenceItem[], at: number): boolean {
   const order = orderOf(wordAt(items, at));
@@ -269,8 +280,12 @@ function endIndexBefore(items: readonly SentenceItem[], from: number): number | 
 
 const isComma = (item: SentenceItem | undefined): boolean => item?.kind === 'mark' && item.mark === ',';
 
+/** Where `tufts of the rosemary` begins: what is taken of it is what the verb takes. */
+const partOf = (items: readonly SentenceItem[], from: number): number =>
+  wordAt(items, from - 1) === 'of' && items[from - 2]?.kind === 'word' ? from - 2 : from;
+
 /** What takes the words: an event that has them as what it acts on, or as what lies around that. */
-function takenBy(events: readonly BoundEvent[], words: Span, isPortion: boolean): FoodSaid['taken'] {
+function takenBy(events: readonly BoundEvent[], words: Span, isPortion: boolean, isNext: boolean): FoodSaid['taken'] {
   // The last of `ham, peas and rice` may be read as another order, which takes nothing: it is one of the list before it.
   const at = events.findIndex(
     ({ event }) => isWithin(words, event.verb) && event.objects.every(({ by }) => by === 'nothing'),
@@ -285,7 +300,10 @@ function takenBy(events: readonly BoundEvent[], words: Span, isPortion: boolean)
             isWithin(words, vessel),
         )
   )?.event;
-  const own = taking ?? (isPortion ? events.find(({ event }) => isBehindVerb(event, words))?.event : undefined);
+  const own =
+    taking ??
+    (isPortion ? events.find(({ event }) => isBehindVerb(event, words))?.event : undefined) ??
+    (isNext ? events.findLast(({ event }) => event.end <= words.start && event.objects.length > 0)?.event : undefined);
   return own !== undefined && isTaking(own) ? own : undefined;
 }
 

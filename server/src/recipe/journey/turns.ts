@@ -96,6 +96,8 @@ class Hand {
   private strange = false;
   /** The step in which a vessel was made ready to take what comes: `grease the basin and pour in the syrup`. */
   private vessel: number | undefined;
+  /** The step in which an oven or the like was made ready: `heat the oven and put in a baking sheet`. */
+  private readied: number | undefined;
 
   constructor(part: Part) {
     this.part = part;
@@ -111,6 +113,7 @@ class Hand {
   take({ bound: { event, names, unnamed, into }, line }: Turn): void {
     if (event.vessel !== undefined) this.vessel = line;
     for (const { mention } of names) for (const key of keysOf(mention)) this.refs.add(key);
+    if (event.act === 'ready' || event.act === 'adjust') this.readied = line;
     if (MOVES_NOTHING.has(event.act) && event.act !== 'unknown') return;
     if (unnamed === 'name' || unnamed === 'all' || unnamed === 'rest' || unnamed === 'vessel' || into !== undefined)
       this.strange = true;
@@ -129,7 +132,7 @@ class Hand {
     if ([...this.refs].some((key) => !own.includes(key))) return undefined;
     const isBare = unnamed === undefined || unnamed === 'nothing' || unnamed === 'it' || unnamed === 'mixture';
     if (!isBare || into !== undefined) return undefined;
-    if (event.vessel !== undefined && names.length > 0) return undefined;
+    if (event.vessel !== undefined && (names.length > 0 || this.readied === line)) return undefined;
     const goesTo =
       !(event.act === 'put' && this.vessel === line) &&
       GOES_TO.has(event.act) &&

@@ -57,7 +57,7 @@ describe('one line brings', () => {
     ['2 large eggs', 'eggs'],
     ['3 egg whites', 'eggs'],
     ['1 egg yolk', 'eggs'],
-    ['100 g mayonnaise', 'eggs'],
+    ['100 g mayonnaise', 'eggs; ; mustard'],
     ['1 aubergine', ''],
     // Wheat, and gluten that is no wheat.
     ['200 g plain flour', 'gluten wheat'],

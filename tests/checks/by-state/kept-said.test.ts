@@ -211,3 +211,19 @@ describe('is usual', () => {
     expect(found(dish, ...more)).toEqual([]);
   });
 });
+
+describe('a note that names what the title does, or what is left', () => {
+  const roast: Dish = {
+    head: 'recipe Roast chicken with lemon',
+    list: ['1 whole chicken, 1.6 kg', '1 lemon'],
+    steps: ['Roast the chicken with the lemon at 200 C for 80 min until the thigh reads 75 C.'],
+  };
+  test.each([
+    ['note Cold leftovers keep in the fridge for 2 weeks.', 1],
+    ['note The cooked chicken keeps in the fridge for 2 weeks.', 1],
+    ['note The stock keeps in the fridge for 2 weeks.', 0],
+    ['note Leftovers keep in the fridge for 3 days.', 0],
+  ])('%s', (note, count) => {
+    expect(found(roast, note)).toHaveLength(count);
+  });
+});

@@ -51,6 +51,16 @@ describe('what lies together, and how far it is cooked', () => {
       ['whole chicken:unsaid', 'onions:through, plain flour:through, chicken stock:through'],
     ],
     [
+      'what is left in the tin is not the meat',
+      ['1 whole chicken', '2 onions', '20 g plain flour', '400 g chicken stock'],
+      [
+        'Set the chicken on the onions and roast at 200 C until the thigh reads 54 C.',
+        'Lift the chicken to a board and rest for 15 min.',
+        'Stir the flour into what is left, pour in the stock and simmer for 5 min.',
+      ],
+      ['whole chicken:unsaid', 'onions:through, plain flour:through, chicken stock:through'],
+    ],
+    [
       'searing cooks the outside alone',
       ['4 beef steaks', '20 g butter'],
       ['Sear the steaks in the butter for 1 min a side.'],

@@ -13,9 +13,10 @@ interface Values {
   readonly step: TemperatureNode;
 }
 
-/** One heat on dials that are rounded, and an oven with a fan (judgement). */
+/** One heat on dials that are rounded; of ovens of which one has a fan, which is set 20 °C lower, by some makers not at all (judgement). */
 const APART_C = 12;
-const FAN_APART_C = 35;
+const FAN_C = 20;
+const FAN_APART_C = 22;
 
 interface Ovens {
   /** What the first step that needs an oven lights it at. */
@@ -35,11 +36,12 @@ const ovensIn = overParts((part): Ovens | undefined => {
   };
 });
 
-const isOne = (above: TemperatureNode, other: TemperatureNode): boolean => {
+function isOne(above: TemperatureNode, other: TemperatureNode): boolean {
   const [a, b] = [celsiusOf(above), celsiusOf(other)];
-  const apart = above.fan || other.fan ? FAN_APART_C : APART_C;
-  return a.low - apart <= b.high && b.low <= a.high + apart;
-};
+  const lower = Number(above.fan) * FAN_C - Number(other.fan) * FAN_C;
+  const apart = above.fan === other.fan ? APART_C : FAN_APART_C;
+  return a.low + lower - apart <= b.high && b.low <= a.high + lower + apart;
+}
 
 const find = foundAgain<Values>((recipe): readonly Found<Values>[] => {
   const above = recipe.oven;
@@ -60,7 +62,7 @@ export default defineCheck<Values>({
   scope: 'recipe',
   doubtsFigure: true,
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** The \`oven\` line, where the first step that needs an oven lights it (\`Heat the oven to 180 C\`): that heat, or one of a later step, must be the same, ${APART_C} °C apart at the most and ${FAN_APART_C} °C with a fan.
+  explain: `**What it computes.** The \`oven\` line, where the first step that needs an oven lights it (\`Heat the oven to 180 C\`): that heat, or one of a later step, must be the same, ${APART_C} °C apart at the most, and where one oven has a fan ${FAN_APART_C} °C beside the ${FAN_C} °C that it is set lower.
 
 **Why it matters.** Half of the readers go by the head, half by the step: one of the two is a slip.
 

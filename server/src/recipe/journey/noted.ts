@@ -6,10 +6,12 @@
 import { keptOn } from '../../notation/kept.ts';
 import { sentenceIn } from '../../notation/sentence.ts';
 import type { Line, TextField, TextNode } from '../../notation/tree.ts';
-import type { Event } from '../../prose/event.ts';
+import type { Event, Slot } from '../../prose/event.ts';
+import { jointOf, senseOf } from '../../prose/lexicon.ts';
 import { read } from '../../prose/read.ts';
 import { statesIn } from '../list/families.ts';
 import type { Recipe } from '../model.ts';
+import { FUNCTION_WORDS, wordsOf } from '../words.ts';
 import { type Body, type Stay, sharesFood } from './bodies.ts';
 import { Journey, journeysOf } from './fold.ts';
 import { eventsIn } from './listed.ts';
@@ -32,7 +34,7 @@ export function notedStays(recipe: Recipe): readonly Noted[] {
   let noted = NOTED.get(recipe);
   if (noted === undefined) {
     const told = recipe.outline.head
-      .map(({ at, line }) => ({ line: at, events: eventsOn(line) }))
+      .map(({ at, line }) => ({ line: at, events: eventsOf(recipe, line) }))
       .filter(({ events }) => events.length > 0);
     noted =
       told.length === 0
@@ -95,7 +97,7 @@ function eventsOn(line: Line): readonly Event[] {
     const text = noteOn(line);
     const all = text === undefined ? NONE : eventsIn(text, sentenceIn(text.text).items);
     events = all.some(({ times, temperatures }) => times.length + temperatures.length > 0)
-      ? all.filter(isOfDish)
+      ? all.filter(({ act, said }) => KEEPS.has(act) && (said === 'yes' || said === 'optional'))
       : NONE;
     ON_LINE.set(line, events);
   }
@@ -111,10 +113,25 @@ function bodiesAt({ outline, parts }: Recipe, { pieces }: Journey, line: number)
   return here?.folded.made.map(({ body }) => body) ?? NONE;
 }
 
-const isOfDish = ({ act, said, objects }: Event): boolean =>
-  KEEPS.has(act) &&
-  (said === 'yes' || said === 'optional') &&
-  objects.every(({ by }) => by === 'it' || by === 'nothing' || by === 'all' || by === 'rest' || by === 'vessel');
+/** What a line tells of the dish: without a name, or by what the title calls it, or of what is left. */
+function eventsOf({ name }: Recipe, line: Line): readonly Event[] {
+  const events = eventsOn(line);
+  if (events.length === 0) return events;
+  const text = noteOn(line)?.text ?? '';
+  const own = headOf(name);
+  const isOfDish = ({ start, end, by }: Slot): boolean =>
+    by !== 'name' ||
+    wordsOf(text.slice(start, end)).some((word) => word === own || jointOf(senseOf(`${word}s`))?.is === 'rest');
+  return events.filter(({ objects }) => objects.every((slot) => slot.by !== 'mixture' && isOfDish(slot)));
+}
+
+/** `chicken` of `Roast chicken with lemon`. */
+function headOf(title: string): string | undefined {
+  const words = title.toLowerCase().split(/[\s,(]+/);
+  const end = words.findIndex((word, at) => at > 0 && FUNCTION_WORDS.has(word));
+  return wordsOf(words.slice(0, end < 0 ? words.length : end).join(' ')).at(-1);
+}
+
 const KEEPS: ReadonlySet<Event['act']> = new Set<Event['act']>([
   'stay',
   'pack',

@@ -2,6 +2,7 @@
  * Knows what an event takes: bodies that are there, and of the lists what is left, by what it names and by what it leaves unsaid.
  * Refuses to know what it does with them.
  */
+import type { Act } from '../../prose/event.ts';
 import type { IngredientRef, Mention } from '../model.ts';
 import type { BoundEvent, BoundName } from './bind.ts';
 import {
@@ -68,7 +69,7 @@ class Taker {
       this.takeName(name);
     }
     // `Boil the wine down to a glaze`: what it becomes is nothing that it goes into.
-    if (into !== undefined && !(by.event.act === 'heat' && into === 'name')) this.addFocus();
+    if (into !== undefined && !(by.event.act === 'heat' && into === 'name')) this.addFocus(by);
     // `Mix with the sage and crumbs`: what is mixed with them is not said.
     if (!named || isAllWith(by)) this.takeUnnamed(by);
     // `Oil, wrap in foil and bake`, `salt, fennel, roast`: what nobody names is baked.
@@ -247,16 +248,19 @@ class Taker {
     });
   }
 
+  /** What is being worked at: `rest the joint on a board, stir the flour into what is left` is of what it left in the tin. */
+  private inTin(act: Act): readonly Body[] {
+    const current = this.top.current();
+    if (act !== 'heat' && !TRANSITIONS[act].adds) return current;
+    const others = current.filter((body) => !isDoneApart(body));
+    return others.length > 0 && !others.some(hasFlesh) ? others : current;
+  }
+
   /** What is being worked at; in the pan by the stove, not what was lifted out of it: `swill the pan with the wine`. */
   private atHand({ vessel, act, where, times }: BoundEvent['event']): readonly Body[] {
-    const current = this.top.current();
+    const current = this.inTin(act);
     // `Let the stockpot languish on the dresser all day`: it is full.
     const isLeft = act === 'stay' || (act === 'unknown' && where.length > 0 && times.length > 0);
-    // `Rest the joint on a board. Stir in the flour`: into what it left in the tin.
-    if (act === 'heat' || TRANSITIONS[act].adds) {
-      const others = current.filter((body) => !isDoneApart(body));
-      if (others.length > 0 && !others.some(hasFlesh)) return others;
-    }
     if (vessel?.stands !== 'stove' || act === 'return' || act === 'remove' || isLeft) return current;
     return current.filter(
       ({ lies, members }) => lies.place !== 'room' || members.every(({ state }) => state.cooked === 'raw'),
@@ -267,8 +271,8 @@ class Taker {
     for (const body of this.atHand(event)) add(this.bodies, body);
   }
 
-  private addFocus(): void {
-    for (const body of this.top.current()) add(this.bodies, body);
+  private addFocus({ event }: BoundEvent): void {
+    for (const body of this.inTin(event.act)) add(this.bodies, body);
   }
 
   private takeName({ mention, role }: BoundName): void {

@@ -64,6 +64,10 @@ export const listedAllergens = (side: keyof Allergens): readonly string[] => [
 ];
 
 /** A food of the house that holds none says so. */
+/** Whether only the list of the European Union has it. */
+export const isOfUnionAlone = (name: string): boolean =>
+  ROWS.some(({ eu }) => eu === name) && ROWS.every(({ us, eu }) => eu !== name || us === undefined);
+
 const NOTHING: ReadonlySet<string> = new Set(['nothing', 'none']);
 const BY_WORD = new Map(
   ROWS.flatMap((row) =>

@@ -2,17 +2,15 @@ import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import { middle } from '../../measure/quantity.ts';
 import type { Body } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import { journeysTold } from '../../recipe/journey/noted.ts';
 import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { addedAcidG } from '../../recipe/measures/mixture.ts';
 import { COVERING, keptInOil, MOST_DAYS, OILY, SOUR } from '../by-state/in-oil.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
-import { overJourneys } from '../by-state/over-journeys.ts';
+import { overTold } from '../by-state/over-journeys.ts';
 import { membersIn } from '../by-state/spoils.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { foundAgain, withTold } from '../found-again.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
 
@@ -49,12 +47,7 @@ const foundOn = (journey: Journey, isTold: boolean): readonly Found<Values>[] =>
     };
   });
 
-const bySteps = overJourneys((_, journey) => foundOn(journey, false));
-
-const found = foundAgain<Values>((recipe, house) => {
-  const told = journeysTold(recipe).flatMap((journey) => foundOn(journey, true));
-  return withTold(bySteps(recipe, house), told);
-});
+const found = overTold(foundOn);
 
 /** A sentence without its end, of how it is kept. */
 function keptText({ name, fat, how, days, words, asked }: Values): string {

@@ -2,7 +2,6 @@ import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import type { Body } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import { journeysTold } from '../../recipe/journey/noted.ts';
 import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
@@ -10,10 +9,9 @@ import { addedAcidG } from '../../recipe/measures/mixture.ts';
 import { keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
 import { portionsIn } from '../by-state/in-the-jar.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
-import { overJourneys } from '../by-state/over-journeys.ts';
+import { overTold } from '../by-state/over-journeys.ts';
 import { TESTED_SOURCE, type TestedRecipe } from '../by-state/tested-preserves.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { foundAgain, withTold } from '../found-again.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
 
@@ -65,12 +63,7 @@ const foundOn = (journey: Journey, isTold: boolean): readonly Found<Values>[] =>
     };
   });
 
-const bySteps = overJourneys((_, journey) => foundOn(journey, false));
-
-const found = foundAgain<Values>((recipe, house) => {
-  const told = journeysTold(recipe).flatMap((journey) => foundOn(journey, true));
-  return withTold(bySteps(recipe, house), told);
-});
+const found = overTold(foundOn);
 
 /** `1.1 %`, `0.78 %`. */
 const hundredths = (share: number): string => `${trimmed(share * 100, 2)} %`;

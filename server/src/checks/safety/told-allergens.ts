@@ -2,7 +2,7 @@
  * Knows which allergens the notes of a recipe tell, and which of those that its lists surely hold they leave out.
  * Refuses to take a word about one food (`contains a raw egg`, `contains nuts`) for a list of all.
  */
-import { allergensOf } from '../../food/allergens.ts';
+import { allergensOf, isOfUnionAlone } from '../../food/allergens.ts';
 import { foodsOf } from '../../food/food.ts';
 import { allergensListed, type BroughtAllergen } from '../../recipe/list/allergens.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
@@ -36,16 +36,13 @@ export function untoldIn({ outline, parts, world }: Recipe): UntoldAllergens | u
   const { brought } = allergensListed(parts.map(({ head }) => head));
   const silent = brought.filter((each) => !told.includes(each.us ?? '') && !told.includes(each.eu ?? ''));
   const untold = silent.filter(
-    (each) => each.eu !== 'sulphites' || (told.some((name) => EU_ALONE.has(name)) && isOfWine(parts, each)),
+    (each) => each.eu !== 'sulphites' || (told.some(isOfUnionAlone) && isOfWine(parts, each)),
   );
   const isAll = isList || isNothingElse(names) || brought.length - silent.length >= 2;
   return isAll && untold.length > 0 ? { at, untold } : undefined;
 }
 
-/** Who tells one of these tells by the list of the European Union (Regulation 1169/2011, Annex II), which has sulphites. */
-const EU_ALONE: ReadonlySet<string> = new Set(['celery', 'mustard', 'lupin', 'molluscs', 'sulphites']);
-
-/** Of vinegar, mustard and dried fruit most leave the sulphites to the label. */
+/** Who tells what only the Union's list has goes by that; of vinegar, mustard and dried fruit most leave the sulphites to the label. */
 const isOfWine = (parts: Recipe['parts'], { by }: BroughtAllergen): boolean =>
   parts.some(({ head }) =>
     head.ingredients.some((each) => by.includes(each.name) && foodOf(each)?.class === 'alcohol'),

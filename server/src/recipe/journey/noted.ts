@@ -1,7 +1,8 @@
 /**
  * Knows what notes say of the dish: where it is kept and for how long, as what the steps leave in the end lies so, and of fish that it is one
  * to be eaten raw.
- * Refuses to know how long is too long, and hears nothing that a note says of a thing by name: it may be another.
+ * Refuses to know how long is too long, and hears what a note says of a thing by name only where the title calls the dish so: others may be
+ * something else.
  */
 import { keptOn } from '../../notation/kept.ts';
 import { sentenceIn } from '../../notation/sentence.ts';
@@ -11,6 +12,7 @@ import { jointOf, senseOf } from '../../prose/lexicon.ts';
 import { read } from '../../prose/read.ts';
 import { statesIn } from '../list/families.ts';
 import type { Recipe } from '../model.ts';
+import { calledName } from '../names/title.ts';
 import { FUNCTION_WORDS, wordsOf } from '../words.ts';
 import { type Body, type Stay, sharesFood } from './bodies.ts';
 import { Journey, journeysOf } from './fold.ts';
@@ -127,7 +129,7 @@ function eventsOf({ name }: Recipe, line: Line): readonly Event[] {
 
 /** `chicken` of `Roast chicken with lemon`. */
 function headOf(title: string): string | undefined {
-  const words = title.toLowerCase().split(/[\s,(]+/);
+  const words = calledName(title).toLowerCase().split(/\s+/);
   const end = words.findIndex((word, at) => at > 0 && FUNCTION_WORDS.has(word));
   return wordsOf(words.slice(0, end < 0 ? words.length : end).join(' ')).at(-1);
 }

@@ -15,6 +15,7 @@ import { goOn, heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
 import { madeSo, signIn, stateBehind, takeDue } from './signs.ts';
 import { temperaturesIn } from './temperatures.ts';
+import { topicBits, topicsAt } from './topics.ts';
 import { ACT_AT, figureAlone, nameAlone, namesPutIn, verblessEvent, warmthTold } from './verbless.ts';
 
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
@@ -82,6 +83,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     if (made !== undefined) event.until = withOne(event.until, made);
     impliedBy(pieces[clause.verb], event);
     if (isPutIn(pieces[clause.verb]) || (event.act === 'cut' && isOver(pieces, clause))) event.act = 'combine';
+    if (event.craft === 'cut' && isInto(pieces, items, clause)) delete event.craft;
     if (isOnlySteaming(pieces, clause, event)) {
       clause.event = undefined;
       continue;
@@ -297,6 +299,18 @@ function isOver(pieces: readonly Piece[], { from, to, verb }: Clause): boolean {
   const isIn = pieces[last]?.part === 'joint' && word === 'in';
   return last > verb && (jointOf(sense)?.way === 'over' || isIn || (word === 'top' && before?.way === 'at'));
 }
+
+/** `Cut small slits all over the lamb`: it stays whole. */
+function isInto(pieces: readonly Piece[], items: readonly SentenceItem[], { to, verb }: Clause): boolean {
+  for (let at = verb + 1; at < to; at++) {
+    const { sort, sense, to: end } = pieces[at] as Piece;
+    if (sort === 'mark' || jointOf(sense)?.is === 'preposition') return false;
+    const { one, several } = topicsAt(items[end - 1]);
+    if (((one | several) & SLIT) !== 0) return true;
+  }
+  return false;
+}
+const SLIT = topicBits(['slit']);
 
 /** `Pour it still steaming into the tub`, `while it is steaming`: it is hot, and nothing is steamed. */
 function isOnlySteaming(

@@ -50,6 +50,8 @@ export const TOPICS = [
   /** Where milk comes from. */
   'udder',
   'fraction',
+  /** Cut into what stays whole. */
+  'slit',
 ] as const;
 export type Topic = (typeof TOPICS)[number];
 

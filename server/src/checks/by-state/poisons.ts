@@ -95,7 +95,8 @@ function judge(journey: Journey, held: Held, toxin: Toxin, minutes: number): Poi
       return state.heatedMin >= toxin.leastMin ? undefined : said(toxin.short, true);
     case 'boil':
       if (isRaw) return said(toxin.raw, false);
-      return isBoiled(state, toxin.leastMin) ? undefined : said(toxin.short, true);
+      if (!isBoiled(state, toxin.leastMin)) return said(toxin.short, true);
+      return state.heatedMin >= toxin.wholeMin || (state.was & WAS.pressed) !== 0 ? undefined : said('warning', true);
   }
 }
 

@@ -22,6 +22,7 @@ const CALLED: Readonly<Record<string, string>> = {
   'any pulse': 'dried beans',
   'any tough meat': 'a cut to stew',
   'any meat to shred': 'meat that is to come apart',
+  'any large meat to shred': 'so large a piece that is to come apart',
   'any ice': 'ice cream that hardens',
   'any leaven': 'a starter',
   'any leftovers': 'what is warmed again',

@@ -5,6 +5,7 @@
  */
 import { spansOf } from '../../heat/spans.ts';
 import type { Event } from '../../prose/event.ts';
+import { cutOf } from '../../recipe/baking/cuts.ts';
 import { WAS } from '../../recipe/journey/bodies.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { type Passage, passagesOf } from '../../recipe/journey/passages.ts';
@@ -18,6 +19,9 @@ import type { Heated, WrittenTime } from './written-heat.ts';
 
 const STEWED = 'any tough meat';
 const SHREDDED = 'any meat to shred';
+const SHREDDED_WHOLE = 'any large meat to shred';
+/** So much in one piece, it takes hours to come so hot in the middle. Grams. */
+const LARGE_G = 2000;
 /** Heat that makes tender sooner, or of which a time says nothing. */
 const OTHERWISE = WAS.pressed | WAS.microwaved | WAS.canned | WAS.reheated | WAS.rare;
 
@@ -31,7 +35,7 @@ export function stewedOf(recipe: Recipe): readonly Heated[] {
   const stewed = new Map<Ingredient, Stewed>();
   const tender: Heated[] = [];
   for (const passages of passagesOf(recipe))
-    for (const { ingredient, folded } of passages.flatMap(stewedIn)) {
+    for (const { ingredient, isLarge, folded } of passages.flatMap(stewedIn)) {
       const so = stewed.get(ingredient) ?? { times: [], totalMin: 0 };
       stewed.set(ingredient, so);
       so.totalMin += minutesOf(folded);
@@ -40,7 +44,7 @@ export function stewedOf(recipe: Recipe): readonly Heated[] {
         for (const time of spentIn(event)) so.times.push({ ...time, part: folded.part, line: folded.line, at: [] });
         const isTender = event.until.some(({ is }) => is === 'tender');
         const comesApart = isShredded(event, isTender);
-        const of = comesApart ? SHREDDED : STEWED;
+        const of = comesApart ? (isLarge ? SHREDDED_WHOLE : SHREDDED) : STEWED;
         if (comesApart || (isTough(ingredient) && isTender && names.length === 0))
           tender.push({ way: 'stove', of, spans: spansOf(of, 'stove'), heats: [], ...so, times: [...so.times] });
       }
@@ -50,12 +54,16 @@ export function stewedOf(recipe: Recipe): readonly Heated[] {
 
 /** Each tough meat with each step by whose end it was heated. */
 const stewedIn = onceFor(({ folded: { steps }, parts }: Passage) =>
-  steps.flatMap((folded) => [...stewedBy(parts, folded)].map((ingredient) => ({ ingredient, folded }))),
+  steps.flatMap((folded) => [...stewedBy(parts, folded)].map((stewed) => ({ ...stewed, folded }))),
 );
 
 const isTough = (ingredient: Ingredient): boolean => isIn(ingredient, 'tough meat');
 /** What such as a shoulder is, where it is to come apart. */
 const mayStew = (ingredient: Ingredient): boolean => isTough(ingredient) || foodOf(ingredient)?.class === 'meat';
+const isLarge = (ingredient: Ingredient): boolean => {
+  const { weighed } = ingredient;
+  return weighed.known && weighed.grams.low >= LARGE_G && cutOf(ingredient)?.is !== 'small';
+};
 const hasTough = anyPart(({ head }) => head.ingredients.some(mayStew));
 
 /** The middle of meat that is pulled apart reads 88 to 96 °C (common practice, no source); nothing is served so hot that is sliced. */
@@ -72,12 +80,20 @@ const isShredded = ({ temperatures }: Event, isTender: boolean): boolean =>
   );
 
 /** The tough meat that was heated by the end of a step, in pieces or whole. */
-function* stewedBy(parts: readonly Part[], { after, ended }: FoldedStep) {
-  for (const { members } of [...after.bodies, ...ended])
+function* stewedBy(parts: readonly Part[], { after, ended, events }: FoldedStep) {
+  const bodies = [...after.bodies, ...ended];
+  const heatsOthers = bodies.some(({ members }) =>
+    members.some(({ state: { heatedBy } }) => heatedBy !== undefined && events.includes(heatedBy)),
+  );
+  for (const { members } of bodies)
     for (const { of, state } of members) {
       const ingredient = parts[of.part]?.head.ingredients[of.ingredient];
-      if (ingredient === undefined || state.heatedBy === undefined || !mayStew(ingredient)) continue;
-      if (state.cut !== 'minced' && (state.was & OTHERWISE) === 0) yield ingredient;
+      const by = state.heatedBy;
+      if (ingredient === undefined || by === undefined || !mayStew(ingredient)) continue;
+      // What was lifted out waits, whatever boils meanwhile.
+      if (heatsOthers && !events.includes(by)) continue;
+      if (state.cut !== 'minced' && (state.was & OTHERWISE) === 0)
+        yield { ingredient, isLarge: state.cut === 'whole' && isLarge(ingredient) };
     }
 }
 

@@ -60,7 +60,7 @@ export default defineCheck<Values>({
 
 **What to do.** What the message says: for beans, soak them for 5 h, pour the water off, boil them hard in fresh water for 30 min, and only then slow-cook them. What nothing makes safe is left out.
 
-Of what is safe in pinches (nutmeg, bitter kernels) the grams for each who eats are held against a dose; where the yield does not say how many eat, four do. It is a warning where something is done and it is not sure to be enough. **Silent** for what is bought canned, cooked, debittered or dried into flour, and for what is boiled or cooked through.`,
+Of what is safe in pinches (nutmeg, bitter kernels) the grams for each who eats are held against a dose; where the yield does not say how many eat, four do. It is a warning where something is done and it is not sure to be enough: kidney beans that simmer for less than 30 min in all. **Silent** for what is bought canned, cooked, debittered or dried into flour, and for what is boiled or cooked through.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: ({ name, holds, remedy, short, source }) => ({
     message: `${capital(name)} hold${name.endsWith('s') ? '' : 's'} ${holds}${short ? ', and what is done does not take it out' : ''}: ${remedy}. ${CAUTION}`,
@@ -68,11 +68,14 @@ Of what is safe in pinches (nutmeg, bitter kernels) the grams for each who eats 
   }),
   examples: {
     good: [
+      'recipe Bean chilli\n  yield   6 portions\n  400 g     dried kidney beans\n  200 g     onions\n  30 g      oil\n  800 g     tinned tomatoes\n  do Soak the beans overnight, boil them in fresh water for 10 min and drain.\n  do Fry the onions in the oil for 8 min, add the tomatoes and simmer for 30 min.\n  do Add the beans and simmer for 40 min.\n',
       'recipe Chilli beans\n  500 g     dried kidney beans\n  2 l       water\n  6 g       fine salt\n  do Soak the beans in half the water at 4 C overnight and drain.\n  do Boil the beans in the rest of the water for 30 min.\n  do Tip into the slow cooker, add the salt and cook on low for 8 h.\n',
       'recipe Chilli beans\n  500 g     canned kidney beans\n  1 l       water\n  6 g       fine salt\n  do Tip the beans, water and salt into the slow cooker and cook on low for 4 h.\n',
       'recipe Elderberry syrup\n  500 g     elderberries\n  400 g     sugar\n  300 g     water\n  do Boil the elderberries with the water for 20 min and strain.\n  do Boil the juice with the sugar for 10 min.\n',
     ],
     bad: [
+      'recipe Bean chilli\n  yield   6 portions\n  400 g     dried kidney beans\n# "dried kidney beans" natural-toxin warning: does not take it out\n  200 g     onions\n  30 g      oil\n  800 g     tinned tomatoes\n  do Soak the beans overnight and drain.\n  do Fry the onions in the oil for 8 min, add the tomatoes and simmer for 30 min.\n  do Add the beans and simmer for 20 min.\n',
+      'recipe White bean soup\n  yield   6 portions\n  400 g     dried haricot beans\n# "dried haricot beans" natural-toxin warning: does not take it out\n  200 g     carrots\n  2 l       water\n  do Sweat the carrots for 10 min, pour in the water and bring to the boil.\n  do Stir in the beans and simmer for 25 min.\n',
       'recipe Chilli beans\n  500 g     dried kidney beans\n# "dried kidney beans" natural-toxin: a lectin\n  2 l       water\n  6 g       fine salt\n  do Soak the beans in half the water at 4 C overnight and drain.\n  do Tip the beans into the slow cooker with the rest of the water and the salt and cook on low for 8 h.\n',
       'recipe Bean stew\n  300 g     dried kidney beans\n# "dried kidney beans" natural-toxin\n  1 l       water\n  200 g     carrots\n  do Put the beans, water and carrots in the slow cooker and cook on low for 9 h until tender.\n',
       'recipe Cassava salad\n  500 g     cassava\n# "cassava" natural-toxin: Cassava holds\n  40 g      lime juice\n  do Peel and grate the cassava, dress it with the lime juice and serve.\n',

@@ -41,7 +41,7 @@ export class Folder {
   private readonly isPutAway: boolean;
 
   constructor(state: FoldState, part: Part, step: Step, parts: readonly Part[], isPutAway: boolean) {
-    this.top = new Worktop(state, part, parts);
+    this.top = new Worktop(state, part, parts, step);
     this.step = step;
     this.isPutAway = isPutAway;
   }

@@ -1,13 +1,15 @@
 /**
  * Knows of a part's list what following it needs: what is an animal's and not safe raw, what is frozen, which lines are parts made before,
- * and what no step ever names.
+ * what no step ever names, and what a step puts in by name.
  * Refuses to know amounts, so that changing one leaves the fold as it is.
  */
 import { keptOn } from '../../notation/kept.ts';
+import type { Act } from '../../prose/event.ts';
 import { isIn, isOf, listedAs } from '../list/families.ts';
 import { foodOf } from '../list/stand-in.ts';
-import type { Ingredient, Part } from '../model.ts';
+import type { Ingredient, Part, Step } from '../model.ts';
 import { listedPart } from '../part.ts';
+import { boundEvents } from './bind.ts';
 import { WAS } from './bodies.ts';
 
 export interface Larder {
@@ -22,6 +24,8 @@ export interface Larder {
   readonly flesh: readonly number[];
   /** No step names anything that is listed. */
   readonly isNameless: boolean;
+  /** Where it is put in by name last (`placeOf`), with heat behind that; -1 for the others. */
+  readonly goesIn: readonly number[];
 }
 
 const LARDERS = keptOn<Part, Larder>();
@@ -70,7 +74,7 @@ function readList(ingredients: readonly Ingredient[]): OfList {
   };
 }
 
-function make({ head, heads, includes, ledger }: Part): Larder {
+function make({ index, head, heads, includes, ledger, steps }: Part): Larder {
   const { ingredients } = head;
   const takesIn = ingredients.map(() => -1);
   for (const other of includes) {
@@ -85,8 +89,33 @@ function make({ head, heads, includes, ledger }: Part): Larder {
       (free && ofPart === undefined) || (ledger[i]?.uses.length ?? 0) > 0 ? [] : [i],
     ),
     isNameless: ledger.every(({ uses }) => uses.length === 0),
+    goesIn: goingIn(index, ingredients.length, steps),
   };
 }
+
+/** `Add the beans and simmer for 20 min` */
+function goingIn(part: number, count: number, steps: readonly Step[]): readonly number[] {
+  const places = new Array<number>(count).fill(-1);
+  let waiting: { readonly ingredient: number; readonly place: number }[] = [];
+  for (const step of steps)
+    for (const [at, { event, names }] of boundEvents(step).entries()) {
+      if (event.said !== 'yes') continue;
+      if (event.act === 'heat') {
+        for (const { ingredient, place } of waiting) places[ingredient] = place;
+        waiting = [];
+      } else if (GOES_IN.has(event.act))
+        for (const { role, mention } of names)
+          if (role === 'what')
+            for (const { part: of, ingredient } of mention.ingredients)
+              if (of === part) waiting.push({ ingredient, place: placeOf(step, at) });
+    }
+  return places;
+}
+
+/** Of an event among those of its part, by the order of its step's, so that a character more leaves it as it is. */
+export const placeOf = ({ line }: Step, event: number): number => line * MOST_EVENTS + event;
+const MOST_EVENTS = 1000;
+const GOES_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put']);
 
 export function isSameLarder(a: Larder, b: Larder): boolean {
   return (
@@ -96,7 +125,8 @@ export function isSameLarder(a: Larder, b: Larder): boolean {
       isSame(a.flesh, b.flesh) &&
       isSame(a.minced, b.minced) &&
       isSame(a.takesIn, b.takesIn) &&
-      isSame(a.unnamed, b.unnamed))
+      isSame(a.unnamed, b.unnamed) &&
+      isSame(a.goesIn, b.goesIn))
   );
 }
 

@@ -3,8 +3,9 @@
  * Refuses to know what an order does with them.
  */
 import type { IngredientRef, Mention } from '../model.ts';
-import type { BoundEvent } from './bind.ts';
-import { type Body, hasFlesh, isSameRef, isUnread, type Member, WAS, withStates } from './bodies.ts';
+import { type BoundEvent, boundEvents } from './bind.ts';
+import { type Body, hasFlesh, isAnimal, isSameRef, isUnread, type Member, WAS, withStates } from './bodies.ts';
+import { placeOf } from './larder.ts';
 import { isMadeIn, leftOf } from './state.ts';
 import type { Worktop } from './worktop.ts';
 
@@ -59,13 +60,26 @@ function last({ state }: Worktop, fits: (body: Body) => boolean): readonly Body[
   return found === undefined ? [] : [found];
 }
 
-/** Whatever of the part is raw yet goes into the heat where nothing is named: what was mixed apart is in it by then. */
-export function rawHere({ part: { index }, state: { bodies } }: Worktop, { seen }: BoundEvent): readonly Body[] {
-  return bodies.flatMap((body): readonly Body[] => {
-    const isRaw = body.members.some(
+/**
+ * Whatever of the part is raw yet goes into the heat where nothing is named: what was mixed apart is in it by then, but for what a later step
+ * puts in by name (`add the soaked beans`).
+ */
+export function rawHere(top: Worktop, { event, seen }: BoundEvent, isOfOther: boolean): readonly Body[] {
+  const { index } = top.part;
+  const { goesIn } = top.larder(index);
+  const here = placeOf(
+    top.step,
+    boundEvents(top.step).findIndex((each) => each.event.start === event.start),
+  );
+  return top.state.bodies.flatMap((body): readonly Body[] => {
+    const raw = body.members.filter(
       ({ of, state }) => (of.part === index || isMadeIn(body, index)) && state.cooked === 'raw',
     );
-    if (!isRaw || body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) return [];
+    const goesInLater = ({ of }: Member): boolean => of.part === index && (goesIn[of.ingredient] ?? -1) > here;
+    const isApart =
+      isOfOther && raw.some(goesInLater) && raw.every((each) => goesInLater(each) || !isAnimal(each.state.was));
+    if (raw.length === 0 || isApart) return [];
+    if (body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) return [];
     if (body.band !== 'cold') return [body];
     // What was put in the cold in between may be a sauce; it is one where what is looked at is something else.
     if (seen !== undefined && !isSeenIn(body, seen)) return [];

@@ -168,7 +168,7 @@ class Taker {
       if (mixed !== undefined) add(this.bodies, mixed);
     }
     if (this.bodies.length === 0 || unnamed !== 'mixture') this.addAtHand(by);
-    if (event.act === 'heat' && event.cooks !== 'barely') this.addAll(rawHere(this.top, by));
+    if (event.act === 'heat' && event.cooks !== 'barely') this.addAll(rawHere(this.top, by, this.bodies.length > 0));
     // `Layer.`: all that was made for it.
     else if (
       TRANSITIONS[event.act].adds &&

@@ -2,7 +2,7 @@
  * Knows what a step works at: the bodies and lists that are there, with their numbers and their order.
  * Refuses to know events.
  */
-import type { Part } from '../model.ts';
+import type { Part, Step } from '../model.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, bodyOf, type Lying, type Member, MOST_BODIES, type Stay, WAS } from './bodies.ts';
 import { type Larder, larderOf } from './larder.ts';
@@ -15,6 +15,7 @@ export class Worktop {
   state: FoldState;
   readonly part: Part;
   readonly parts: readonly Part[];
+  readonly step: Step;
   /** Bodies that were put somewhere. */
   put: ReadonlySet<number> = new Set();
   /** Bodies that nothing can happen to any more. */
@@ -23,10 +24,11 @@ export class Worktop {
   /** Lists that were looked at, by part. */
   readonly used = new Map<number, Larder>();
 
-  constructor(state: FoldState, part: Part, parts: readonly Part[]) {
+  constructor(state: FoldState, part: Part, parts: readonly Part[], step: Step) {
     this.state = state;
     this.part = part;
     this.parts = parts;
+    this.step = step;
     this.larder(part.index);
   }
 

@@ -23,6 +23,8 @@ export interface Toxin {
   readonly safe: Remedy;
   /** Minutes; 0 where any heat that goes through it is enough. */
   readonly leastMin: number;
+  /** So long it is heated in all, where it is not only boiled; 0 where that does not matter. */
+  readonly wholeMin: number;
   /** Of what is safe in some grams, as many for each who eats. */
   readonly grams: number;
   /** How grave it is that it is eaten as it is, and that what is done is not enough. */
@@ -72,7 +74,8 @@ function read(): Table {
         marks: new Set(wordsIn(marks)),
         not: new Set(wordsIn(not)),
         safe: oneOf(REMEDIES, safe, 'never'),
-        leastMin: Number(least),
+        leastMin: Number(least?.split(';')[0]),
+        wholeMin: Number(least?.split(';')[1] ?? 0),
         grams: Number(grams),
         raw: oneOf(GRAVITIES, raw, 'error'),
         short: oneOf(GRAVITIES, short, 'error'),

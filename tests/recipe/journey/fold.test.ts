@@ -40,6 +40,60 @@ describe('what lies together, and how far it is cooked', () => {
       ['beef:through, onions:through, beef stock:through'],
     ],
     [
+      'what goes in while it cooks is cooked for the rest of that',
+      STEW,
+      ['Simmer the beef in the stock for 2 h. After 1 h add the onions.'],
+      ['beef:through, onions:through, beef stock:through'],
+    ],
+    [
+      'so it is with the end of a bake, by how much of it is left',
+      ['1 kg beef', '1 egg'],
+      ['Bake the beef at 200 C for 1 h.', 'Brush with the egg for the last 15 min.'],
+      ['beef:unsaid, egg:unsaid'],
+    ],
+    [
+      'what goes in at the end, or off the heat, is as it was',
+      STEW,
+      ['Simmer the beef in the stock for 2 h, and take off the heat.', 'After 10 min add the onions.'],
+      ['beef:through, onions:raw, beef stock:through'],
+    ],
+    [
+      'a minute before the end is no heat',
+      STEW,
+      ['Simmer the beef in the stock for 2 h. After 119 min add the onions.'],
+      ['beef:through, onions:raw, beef stock:through'],
+    ],
+    [
+      'what goes in halfway through goes in',
+      STEW,
+      ['Simmer the beef for 2 h; halfway through stir in the onions and the stock.'],
+      ['beef:through, onions:raw, beef stock:raw'],
+    ],
+    [
+      'empty jars are heated, and not what is listed',
+      ['4 lemons', '200 g sugar'],
+      ['Wash the jars, put them in an oven at 140 C for 15 min and keep them hot.', 'Slice the lemons.'],
+      ['lemons:raw'],
+    ],
+    [
+      'so are they beside what cooks',
+      STEW,
+      ['Warm the beef in a pan.', 'Wash the bottles and boil them for 10 min.', 'Slice the onions.'],
+      ['beef:raw', 'onions:raw'],
+    ],
+    [
+      'jars that are full are boiled with what is in them',
+      ['1 kg beef', '500 g beef stock'],
+      ['Pack the beef into the jars and pour over the stock.', 'Boil the jars for 10 min.'],
+      ['beef:through, beef stock:through'],
+    ],
+    [
+      'a lined tin that is chilled is no food; what is chilled after it was laid in is',
+      ['1 egg'],
+      ['Line a tin and chill it.', 'Beat the egg, pour it into the tin and bake it at 180 C for 20 min.'],
+      ['egg:unsaid'],
+    ],
+    [
       'what goes into the tin goes not to the meat that was lifted out of it',
       ['1 whole chicken', '2 onions', '20 g plain flour', '400 g chicken stock'],
       [

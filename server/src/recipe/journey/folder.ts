@@ -5,6 +5,7 @@
 import type { ClockSaid } from '../../prose/clock.ts';
 import type { Event } from '../../prose/event.ts';
 import type { Part, Step } from '../model.ts';
+import { heatedAlong } from './along.ts';
 import { asDone } from './as-done.ts';
 import type { BoundEvent } from './bind.ts';
 import {
@@ -20,6 +21,7 @@ import {
 } from './bodies.ts';
 import { changed } from './changes.ts';
 import { clockAt } from './clock.ts';
+import { isOfEmpty } from './gear.ts';
 import { begun, eveEnds, goesOn, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
 import { type FoldState, leftOf, withLeft } from './state.ts';
 import { takenBy } from './taken.ts';
@@ -39,6 +41,8 @@ export class Folder {
   private readonly chosen = new Set<number>();
 
   private readonly isPutAway: boolean;
+  /** What opened a run of events about an empty vessel. */
+  private empty: Event | undefined;
 
   constructor(state: FoldState, part: Part, step: Step, parts: readonly Part[], isPutAway: boolean) {
     this.top = new Worktop(state, part, parts, step);
@@ -115,6 +119,11 @@ export class Folder {
   }
 
   private happen(said: BoundEvent, branch: boolean): void {
+    if (isOfEmpty(said, this.top, this.empty)) {
+      this.empty ??= said.event;
+      return;
+    }
+    this.empty = undefined;
     const by = this.asAdded(asDone(said, this.top.current()));
     const { event } = by;
     const how = TRANSITIONS[event.act];
@@ -184,7 +193,8 @@ export class Folder {
     const all = this.parted(by, [...taken.bodies, ...fresh]);
     this.top.remove(all);
     if (!joins || all.length < 2) return all;
-    const body = together(this.top.id(), event.act === 'put' ? all.map((each) => laidIn(each, all)) : all);
+    const put = how.adds ? heatedAlong(all, event) : all;
+    const body = together(this.top.id(), event.act === 'put' ? put.map((each) => laidIn(each, put)) : put);
     return [all.some(isBoiling) ? withStates(body, intoBoiling) : body];
   }
 

@@ -32,6 +32,8 @@ test.each<[found: Twin & { readonly foods: readonly string[] }, twin: Twin]>([
   [{ steps: 'Dust with icing sugar.', foods: ['icing sugar'] }, { steps: 'Dust with flour.' }],
   [{ steps: 'Pour in the milk.', foods: ['milk'] }, { steps: 'Pour into the milk pan.' }],
   [{ steps: 'Thin with a little milk.', foods: ['milk'] }, { steps: 'Beat until it runs like milk.' }],
+  [{ steps: 'Whisk in mayonnaise.', foods: ['mayonnaise'] }, { steps: 'Whisk in the eggs as for mayonnaise.' }],
+  [{ steps: 'Fold in cream.', foods: ['cream'] }, { steps: 'Fold in the eggs as you would with cream.' }],
   [{ steps: 'Stir in honey.', foods: ['honey'] }, { steps: 'Bake to the colour of honey.' }],
   [
     { steps: 'Drizzle with the honey.', foods: ['honey'] },

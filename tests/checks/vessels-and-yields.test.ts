@@ -27,3 +27,14 @@ test.each([
 ])('what is lifted out leaves the rest behind: %s in %s: %i', (steps, pan, found) => {
   expect(count('pan-overfull', terrine(steps, pan))).toBe(found);
 });
+
+test.each([
+  ['9 in pie dish', 1.6, 1],
+  ['9 in deep pie dish', 1.6, 0],
+  ['deep 9 in pie dish', 3.2, 1],
+])('what is heaped under a crust may stand over the brim: %s, %f kg: %i', (pan, kg, found) => {
+  const text = `recipe Apple pie\n  yield 8 slices\n  pan ${pan}\n  ${kg} kg apples, sliced\n  150 g caster sugar\n  400 g shortcrust pastry\n  do Line the dish with half the pastry, heap in the apples and sugar and cover with the rest of the pastry.\n  do Bake at 200 C for 50 min until golden.\n`;
+  expect(
+    open(text, onlyCheck('pan-overfull')).findings.open.filter(({ severity }) => severity === 'warning').length,
+  ).toBe(found);
+});

@@ -200,3 +200,21 @@ ${own}
     ['is that of an earlier part where there is none', '  150 ml    water', '0 semi-skimmed milk'],
   ])('%s', (_, own, want) => expect(mentioned(own)).toBe(want));
 });
+
+describe('a word before a name that several have, told by how their lines say they are', () => {
+  const LINES =
+    '  100 g  cold unsalted butter, cubed\n  28 g  unsalted butter, melted\n  90 g  toasted almonds\n  60 g  almonds, ground\n';
+  test.each([
+    ['Cut in the cold butter.', 'cold unsalted butter'],
+    ['Brush with the melted butter.', 'unsalted butter'],
+    ['Cut in the cubed butter.', 'cold unsalted butter'],
+    ['Brush with the butter.', 'cold unsalted butter/unsalted butter'],
+    ['Brush with the browned butter.', 'cold unsalted butter/unsalted butter'],
+    ['Fold in the ground almond.', 'almonds'],
+  ])('%s', (sentence, names) => {
+    const { recipe } = open(`recipe X\n${LINES}  do ${sentence}\n`);
+    const [part] = recipe.parts;
+    const [mention] = part?.steps[0]?.mentions ?? [];
+    expect(mention?.ingredients.map((r) => part?.head.ingredients[r.ingredient]?.name).join('/')).toBe(names);
+  });
+});

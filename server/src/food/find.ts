@@ -102,7 +102,7 @@ function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   if (choice !== undefined) return choice;
   const narrowed = findNarrowed(index, head, tails);
   if (narrowed !== undefined) return narrowed === OTHER ? undefined : narrowed;
-  const run = findRun(index, head) ?? findByNoun(index, head, adjectivesIn(tails));
+  const run = namedTwice(index, head) ?? findRun(index, head) ?? findByNoun(index, head, adjectivesIn(tails));
   if (run === undefined) return undefined;
   const { meant, left, named, unread } = run;
   if (!isOne(meant)) return settleAmbiguous(meant, left, tails);
@@ -118,6 +118,14 @@ const namesOther = (index: NameIndex, head: readonly string[]): boolean =>
     const pair = `${word} ${head[at + 1]}`;
     return at < head.length - 1 && nounOf(pair) !== undefined && index.get(pair) === undefined;
   });
+
+/** A sort that is a name by itself, and what it is a sort of: `maris piper potatoes`. */
+function namedTwice(index: NameIndex, head: readonly string[]): Run | undefined {
+  const noun = oneOf(index.get(head.at(-1) ?? ''));
+  if (noun === undefined || head.length > MOST_WORDS || index.get(head.join(' ')) !== undefined) return undefined;
+  const meant = index.get(head.slice(0, -1).join(' '));
+  return meant !== undefined && oneOf(meant) === noun ? { meant, left: NONE, named: head } : undefined;
+}
 
 /** The longest run of words that is a name and leaves nothing unaccounted for; else the names whose words stand in another order. */
 function findRun(index: NameIndex, head: readonly string[]): Run | undefined {

@@ -21,6 +21,8 @@ type Lists = readonly Pick<PartHead, 'ingredients'>[];
 export function settle(ingredient: Ingredient, uses: readonly Use[], world: World, lists: Lists = []): LedgerEntry {
   let left: Range = { low: 1, high: 1 };
   let unsure = false;
+  /** Of what a share is one: `slice the remaining onions and fry two thirds of the sliced onions`. */
+  let readied: Range = { low: 1, high: 1 };
   const firstTaking = uses.findIndex(({ ready }) => !ready);
   const lastExplicit = uses.findLastIndex(({ mention }) => isExplicit(mention));
   const taken: TakenUse[] = uses.map((use, i) => {
@@ -51,12 +53,13 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         break;
       case 'rest':
         over = before.high <= SLACK && !unsure;
-        share = before;
+        if (use.ready && isFollowed && !over) readied = before;
+        else share = before;
         break;
       case 'share': {
         const of = portion.remaining
           ? { low: before.low * portion.of, high: before.high * portion.of }
-          : overAndOver(portion.of, use.times);
+          : sharesOf(readied, overAndOver(portion.of, use.times));
         over = of.low > before.high + SLACK;
         share = of;
         break;
@@ -98,7 +101,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
     }
     left = { low: Math.max(0, before.low - share.high), high: Math.max(0, before.high - share.low) };
     const isAll = portion.kind === 'all' || (portion.kind === 'plain' && !(portion.loose && isFollowed));
-    if (portion.kind === 'rest' || (isAll && share.high > 0)) {
+    if ((portion.kind === 'rest' && !(use.ready && isFollowed)) || (isAll && share.high > 0)) {
       left = NONE;
       unsure = false;
     }
@@ -112,6 +115,8 @@ function overAndOver(of: number, { low, high }: Range): Range {
   const upTo = (times: number): number => Math.max(of, Math.min(1, of * times));
   return { low: upTo(low), high: upTo(high) };
 }
+
+const sharesOf = (whole: Range, of: Range): Range => ({ low: whole.low * of.low, high: whole.high * of.high });
 
 const NONE: Range = { low: 0, high: 0 };
 const VAGUE: Portion = { kind: 'some' };

@@ -27,6 +27,8 @@ export function isMadeReady(step: Step, mention: Mention): boolean {
 }
 
 function readies({ event, names, into }: BoundEvent, mention: Mention): boolean {
+  // `Slice the remaining onions`; what is put somewhere, or heated, is used.
+  if (mention.portion.kind === 'rest' && !KNIFE.has(event.act)) return false;
   // `Cover the gelatine with cold water`: what it soaks in is poured away where portions of it follow.
   if (event.act === 'cover' && names.some((name) => name.mention === mention && name.role === 'with')) return true;
   // `Dip the peaches in boiling water`
@@ -65,6 +67,7 @@ const READY: ReadonlySet<Act> = new Set<Act>([
   'put',
   'discard',
 ]);
+const KNIFE: ReadonlySet<Act> = new Set<Act>(['cut', 'mince', 'divide']);
 /** A little is put to it, and changes no name. */
 const ON_THE_OUTSIDE: ReadonlySet<Craft> = new Set<Craft>(['season', 'brush', 'dust']);
 /** It may be beaten by itself. */

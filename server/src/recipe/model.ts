@@ -187,6 +187,8 @@ export interface NamedRef {
   readonly shared: boolean;
   /** By a word that is something else's where that is listed too: the butter, of peanut butter. */
   readonly borrowed: boolean;
+  /** All that its line says it is, and how it is made ready: `unsalted butter, melted`. */
+  readonly told: string;
 }
 
 /** A run of words and all that it names. */

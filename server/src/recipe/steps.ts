@@ -136,7 +136,7 @@ function isEaten(step: Step, mention: Mention): boolean {
 }
 
 /** `Melt the butter`, `pare all five lemons`. */
-const MAY_READY: ReadonlySet<Mention['portion']['kind']> = new Set(['plain', 'amount']);
+const MAY_READY: ReadonlySet<Mention['portion']['kind']> = new Set(['plain', 'amount', 'rest']);
 
 const NO_INDEXES: readonly number[] = [];
 

@@ -31,7 +31,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, for the next batch too, what is served of it, the rest of what it was mixed into, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated or saved before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, for the next batch too, what is served of it, the rest of what it was mixed into, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
@@ -40,7 +40,8 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       // Told once, with the first of them.
       if (several.length > 0 && several[0] !== entry) continue;
       if (entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
-      if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use)) continue;
+      if (isHeatedBefore(entry, use, part) || isSavedBefore(entry, use, part) || isOther(entry.ingredient, use))
+        continue;
       if (isMaybe(use, part) || isLeftOver(entry, use, part) || isServed(use, part) || isOfMixed(entry, use, part))
         continue;
       if (isOfFoam(entry, use)) continue;
@@ -179,6 +180,12 @@ function isHeatedBefore({ ingredient, uses }: LedgerEntry, over: TakenUse, part:
   const lies = (family: 'flesh' | 'flour') => part.head.ingredients.some((other) => isIn(other, family));
   return isFat && lies('flesh') && !lies('flour') && before.some((use) => isHeatedIn(use, over, part));
 }
+
+/** `Drain, saving the oil; heat 2 tbsp of it`: what an earlier step took whole is there again. */
+const isSavedBefore = ({ uses }: LedgerEntry, over: TakenUse, part: Part): boolean =>
+  uses
+    .slice(0, uses.indexOf(over))
+    .some((use) => use.mention.portion.kind === 'plain' && eventsWith(use, part).some(({ act }) => act === 'reserve'));
 
 /** Whether other things go into it, so that it gives them its name. */
 const isPutTo = ({ part: index, step, mention }: TakenUse, { index: own, steps }: Part): boolean =>

@@ -36,6 +36,8 @@ export interface PanFill {
   readonly risenMl: readonly [number, number];
   /** Put in as pieces, with room between. */
   readonly pieces: boolean;
+  /** Under a crust, below which it may be heaped. */
+  readonly covered: boolean;
   /** More than one pan's worth is spoken of. */
   readonly batches: boolean;
   readonly names: readonly string[];
@@ -172,6 +174,7 @@ function workOut(pan: PanNode, { at, measures, parts, covered, pieces, batches }
     rawMl: raw,
     risenMl: risen,
     pieces,
+    covered,
     batches,
     names: parts.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
     layers,

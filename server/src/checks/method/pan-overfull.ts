@@ -25,7 +25,8 @@ It is a warning when the mixture does not fit as it is, information when it will
     return panFills(recipe).flatMap((filled): Found<Values>[] => {
       if (filled.batches) return [];
       const { at, panRange } = filled;
-      if (filled.rawMl[0] > panRange.high * fill.overfullRaw) return [{ at, values: { ...filled, risen: false } }];
+      const most = filled.covered ? fill.overfullHeaped : fill.overfullRaw;
+      if (filled.rawMl[0] > panRange.high * most) return [{ at, values: { ...filled, risen: false } }];
       return filled.risenMl[0] > panRange.high * fill.overfullRisen && !filled.pieces
         ? [{ at, values: { ...filled, risen: true }, severity: 'info' }]
         : [];

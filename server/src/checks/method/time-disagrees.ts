@@ -73,7 +73,8 @@ export default defineCheck<Values>({
       // What is baked is done, and cools by itself.
       const least = given.low - (role === 'waiting' ? cooledAtEnd(recipe.parts) : 0);
       if (isLess(said.high, least)) add(role, values, given.low / said.high, given.low - said.high);
-      else if (role === 'cooking' && isLess(given.high, said.low) && !recipe.parts.some(isInBatches))
+      // What is stirred so long may stand over the heat: `add the stock by the ladle, stirring, for 16 min`.
+      else if (role === 'cooking' && isLess(given.high + steps.work.high, said.low) && !recipe.parts.some(isInBatches))
         add(role, values, said.low / given.high, said.low - given.high);
     }
     const { work, cooking, total } = stated;

@@ -200,12 +200,18 @@ function candidates(pan: PanNode, shape: PanShape, inner: readonly number[]): re
   const form = pan.form ?? shape;
   const named = narrowed(rowsOf(form), pan);
   if (inner.length === 0) return named;
-  const bySize = pan.traits?.includes('deep-dish') ? [] : ofSize(named, inner);
+  const isDeep = pan.traits?.some((t) => t.startsWith('deep'));
+  const deepest = Math.max(...named.map((row) => row.depthMm));
+  // A deep pie dish is none of the shallow ones of its size.
+  const bySize = ofSize(named, inner).filter((row) => !isDeep || row.depthMm >= deepest * DEEP);
   const unit = (pan.unit?.symbol ?? pan.unitMeant) === 'in' ? 'in' : 'cm';
   const found = bySize.length > 0 ? bySize : named;
   const own = found.filter((row) => row.by === unit);
   return deepOrNot(own.length > 0 ? own : found, pan.traits ?? []);
 }
+
+/** A deep pan is at least so deep, of the deepest of its name. Judgement. */
+const DEEP = 0.8;
 
 const rowsOf = (form: string): readonly TradePan[] =>
   tradePans().filter((row) => row.form.split(',').includes(form) || (form === 'ring' && RINGS.has(row.form)));

@@ -4,7 +4,7 @@
  */
 import type { Sentence, SentenceItem } from '../../notation/tree.ts';
 import type { Listed, Mention, Portion, Run } from '../model.ts';
-import { wordsOf } from '../words.ts';
+import { FUNCTION_WORDS, wordsOf } from '../words.ts';
 import type { NameIndex } from './names.ts';
 import { isDoneWith, isOrder, isOrderForLong, isVerbHere } from './names-as-verbs.ts';
 import { portionBefore } from './portions.ts';
@@ -186,7 +186,7 @@ function mentionOf(
   const last = items[to];
   if (first === undefined || last === undefined) return undefined;
   const before = portionBefore(items, at);
-  const named = inNumber(meant, isPlural(last), before.portion);
+  const named = asDescribed(items, at, inNumber(meant, isPlural(last), before.portion));
   const isPart = named.length === 0;
   const several = named.length > 1;
   const allOfIt = several && named.every(({ shared }) => shared);
@@ -259,6 +259,21 @@ function inNumber({ named, full }: Meant, plural: boolean, portion: Portion): Li
   if (named.length < 2 || !full || (plural && portion.kind !== 'amount')) return named;
   const same = named.filter((each) => each.plural === plural);
   return same.length === 1 ? same : named;
+}
+
+/** `The melted butter`, of `cold butter` and `butter, melted`: the ones whose line has the word before it. */
+function asDescribed(items: readonly SentenceItem[], at: number, named: Listed['refs']): Listed['refs'] {
+  let left = named;
+  // `The ground spices` are all the spices.
+  if (named.every(({ shared }) => shared)) return named;
+  for (let i = at - 1; left.length > 1; i--) {
+    const item = items[i];
+    if (item?.kind !== 'word' || FUNCTION_WORDS.has(item.word)) break;
+    const words = wordsOf(item.word);
+    const so = left.filter(({ told }) => words.every((word) => wordsOf(told).includes(word)));
+    if (so.length > 0) left = so;
+  }
+  return left;
 }
 
 function isPlural(item: SentenceItem): boolean {

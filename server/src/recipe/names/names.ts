@@ -115,8 +115,11 @@ export class NameIndex {
     const part = Math.floor(place / MOST);
     const head = this.heads[part] as PartHead;
     const ingredient = (place % MOST) - 1;
-    const calls = ingredient < 0 ? callsOfPart(head) : callsOf(head.ingredients[ingredient] as Ingredient);
-    for (const call of calls.get(word) ?? []) add(call.weak ? runs.weak : runs.strong, call, part, ingredient);
+    const listed = head.ingredients[ingredient];
+    const calls = listed === undefined ? callsOfPart(head) : callsOf(listed);
+    const told = listed === undefined ? '' : toldOf(listed);
+    for (const call of calls.get(word) ?? [])
+      add(call.weak ? runs.weak : runs.strong, call, { part, ingredient, told });
   }
 }
 
@@ -158,7 +161,7 @@ function namesSame(a: Run, b: Run): boolean {
 }
 
 const sameRef = (a: NamedRef, b: NamedRef | undefined): boolean =>
-  a.ref.ingredient === b?.ref.ingredient && a.plural === b.plural && a.shared === b.shared;
+  a.ref.ingredient === b?.ref.ingredient && a.plural === b.plural && a.shared === b.shared && a.told === b.told;
 
 /** A place is a part times this, and 1 and the index of its ingredient. No line of text has so many. */
 const MOST = 2 ** 22;
@@ -212,7 +215,17 @@ function exchange(runs: OpenRuns, part: number, fresh: OpenRuns): void {
   }
 }
 
-function add(runs: RunList<OpenRun>, call: Call, part: number, ingredient: number): void {
+const toldOf = ({ name, node: { preparation } }: Ingredient): string =>
+  preparation === undefined ? name : `${name}, ${preparation.text}`;
+
+interface Place {
+  readonly part: number;
+  /** Below 0 it is the part itself. */
+  readonly ingredient: number;
+  readonly told: string;
+}
+
+function add(runs: RunList<OpenRun>, call: Call, { part, ingredient, told }: Place): void {
   let run = runs.of(call.words);
   if (run === undefined) {
     run = { words: call.words, lists: [], parts: [] };
@@ -227,6 +240,7 @@ function add(runs: RunList<OpenRun>, call: Call, part: number, ingredient: numbe
     plural: call.plural,
     shared: call.shared === true,
     borrowed: call.borrowed === true,
+    told,
   };
   const last = run.lists.at(-1);
   if (last?.part !== part) run.lists.push({ part, refs: [named], full: call.full });
@@ -242,7 +256,11 @@ function add(runs: RunList<OpenRun>, call: Call, part: number, ingredient: numbe
 }
 
 const sameCall = (a: Ingredient, b: Ingredient | undefined): boolean =>
-  a.name === b?.name && a.food === b.food && yieldedBy(a) === yieldedBy(b) && othersOf(a).join() === othersOf(b).join();
+  b !== undefined &&
+  toldOf(a) === toldOf(b) &&
+  a.food === b.food &&
+  yieldedBy(a) === yieldedBy(b) &&
+  othersOf(a).join() === othersOf(b).join();
 
 /** Whether two lists are called the same, line by line. */
 function sameCalls(a: PartHead, b: PartHead): boolean {

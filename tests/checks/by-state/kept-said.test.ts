@@ -212,6 +212,127 @@ describe('is usual', () => {
   });
 });
 
+/** Raw food in the cold: FoodSafety.gov, cold food storage chart; salt, acid, yeast and air keep some of it for longer. */
+describe('raw, before it is cooked', () => {
+  const dish = (list: readonly string[], ...steps: readonly string[]): Dish => ({ list, steps });
+  const BURGERS = ['500 g minced beef', '1 onion, chopped', '5 g salt'];
+  const BATTER = ['250 g plain flour', '2 large eggs', '400 ml whole milk', '50 g butter, melted'];
+  const JERK = ['800 g chicken thighs', '4 spring onions, chopped', '30 ml rapeseed oil', '8 g salt'];
+  const POT_ROAST = ['1.5 kg beef brisket', '2 onions, sliced', '500 ml red wine vinegar, 5 % acidity', '500 ml water'];
+  const HAM = ['2 kg pork leg', '2 l water', '120 g salt', '6 g pink curing salt'];
+  const PANETTONE = [
+    '500 g bread flour',
+    '4 large eggs',
+    '150 g butter',
+    '5 g instant yeast',
+    '150 g milk',
+    '9 g salt',
+  ];
+  test.each<[string, Dish, number]>([
+    [
+      'mince',
+      dish(BURGERS, 'Mix the beef, onion and salt and keep in the fridge for 9 days.', 'Fry until it reads 72 C.'),
+      1,
+    ],
+    [
+      'chicken',
+      dish(JERK, 'Rub the chicken with the rest and marinate in the fridge for 8 days.', 'Grill until it reads 75 C.'),
+      1,
+    ],
+    [
+      'a batter',
+      dish(BATTER, 'Whisk the flour, eggs, milk and butter. Chill for 10 days.', 'Fry in a pan until golden.'),
+      1,
+    ],
+    [
+      'mince for a day',
+      dish(BURGERS, 'Mix the beef, onion and salt and keep in the fridge for 1 day.', 'Fry until it reads 72 C.'),
+      0,
+    ],
+    [
+      'chicken for two',
+      dish(JERK, 'Rub the chicken with the rest and marinate in the fridge for 2 days.', 'Grill until it reads 75 C.'),
+      0,
+    ],
+    [
+      'a batter for a night',
+      dish(BATTER, 'Whisk the flour, eggs, milk and butter. Chill overnight.', 'Fry in a pan until golden.'),
+      0,
+    ],
+    [
+      'in vinegar',
+      dish(
+        POT_ROAST,
+        'Cover the brisket and onions with the vinegar and water and chill for 10 days.',
+        'Simmer for 3 h.',
+      ),
+      0,
+    ],
+    [
+      'in brine',
+      dish(
+        HAM,
+        'Dissolve the salts in the water, add the pork and keep in the fridge for 10 days.',
+        'Simmer for 3 h until it reads 70 C.',
+      ),
+      0,
+    ],
+    [
+      'aged',
+      dish(
+        ['1.5 kg rib of beef'],
+        'Leave the beef on a rack in the fridge for 21 days.',
+        'Roast at 180 C for 2 h until it reads 63 C.',
+      ),
+      0,
+    ],
+    ['a dough', dish(PANETTONE, 'Knead all to a dough and chill for 8 days.', 'Bake at 180 C for 40 min.'), 0],
+  ])('%s', (_, each, count) => {
+    expect(found(each).filter((code) => code === 'kept-too-long')).toHaveLength(count);
+  });
+});
+
+describe('sour, with egg in it', () => {
+  const CURD: Dish = {
+    list: ['4 lemons, zest and juice', '200 g caster sugar', '100 g butter', '3 large eggs'],
+    steps: [
+      'Stir the lemon juice, sugar, butter and eggs over simmering water until it reads 80 C.',
+      'Pour into jars, seal and cool.',
+    ],
+  };
+  test.each([
+    ['Keep in the fridge for up to 12 months.', 1],
+    ['Chill, and eat within half a year.', 1],
+    ['Keep in the fridge for up to 3 weeks.', 0],
+    ['Keep in the freezer for up to 12 months.', 0],
+  ])('%s', (step, count) => {
+    expect(found(CURD, step)).toHaveLength(count);
+  });
+});
+
+describe('a note of what a part is called, of what goes in, of an oven that is out', () => {
+  const CREPES: Dish = {
+    head: 'recipe Thin ones as pancake batter',
+    list: ['250 g plain flour', '4 large eggs', '500 ml whole milk', '50 g butter, melted'],
+    steps: ['Whisk the flour, eggs, milk and butter and rest for 30 min.', 'Fry in a hot pan for 1 min a side.'],
+  };
+  const PUDDING: Dish = {
+    list: ['100 g pudding rice', '50 g sugar', '1 l whole milk'],
+    steps: ['Bake the rice, sugar and milk at 150 C for 2 h, until set.', 'Serve hot.'],
+  };
+  test.each<[Dish, string, number]>([
+    [CREPES, 'note The batter keeps for 10 days in the fridge.', 1],
+    [CREPES, 'note The pancake batter can be kept in the fridge for 2 weeks.', 1],
+    [CREPES, 'note The batter keeps for 24 h in the fridge.', 0],
+    [CREPES, 'note The flour keeps for a year in the fridge.', 0],
+    [PUDDING, 'note Cool what is left and leave in the oven overnight.', 1],
+    [PUDDING, 'note Cool what is left and keep in the fridge overnight.', 0],
+    [PUDDING, 'note With the jam in, keep on the counter and eat within 3 days.', 1],
+  ])('%#: %s', (dish, note, count) => {
+    expect(found(dish, note)).toHaveLength(count);
+  });
+});
+
 describe('a note that names what the title does, or what is left', () => {
   const roast: Dish = {
     head: 'recipe Roast chicken with lemon',

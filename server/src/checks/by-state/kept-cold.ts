@@ -13,6 +13,7 @@ import { isIn, listedAs } from '../../recipe/list/families.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
+import { type Days, rawDays, sourDays } from './kept-raw.ts';
 import { lives } from './lives.ts';
 import { overPiecesIn } from './over-pieces.ts';
 import { shutOff } from './shut-off.ts';
@@ -29,10 +30,12 @@ export interface KeptCold extends Span {
   readonly limit: HoldingLimits['kept'];
   /** How a time is said there; undefined where none is. */
   readonly said: 'for' | 'within' | undefined;
+  /** It is raw yet, or sour, of which other advice tells. */
+  readonly days?: Days;
 }
 
 /** What is done while it lies about to change it, and not to keep it. */
-const WORKS: ReadonlySet<Act> = new Set(['rise', 'dry', 'smoke', 'freeze', 'thaw', 'steep']);
+const WORKS: ReadonlySet<Act> = new Set(['rise', 'dry', 'smoke', 'freeze', 'thaw']);
 /** Sugar and fat over what is wet, as in a ganache, a toffee, a paste of nuts: little is left for anything to grow in (judgement). */
 const RICH = 2.5;
 /** Sugar in what is wet of it, as in a jam (21 CFR 150.160: 65 % of soluble solids; sweetened condensed milk has as much). */
@@ -81,7 +84,9 @@ const judgedOn = overPiecesIn(
     const those = stays.flatMap((stay) => judge(lists, stay, limits) ?? []);
     for (const stay of lives(folded.steps)) {
       const found = judge(lists, stay, limits);
-      const isNew = found?.limit === limits.kept && !those.some((other) => sharesFood(other.stay.body, stay.body));
+      const isNew =
+        (found?.limit === limits.kept || found?.days !== undefined) &&
+        !those.some((other) => sharesFood(other.stay.body, stay.body));
       if (found !== undefined && isNew) those.push(found);
     }
     return those.filter(({ stay }) => !stays.some((other) => keepsIt(other, stay.body)));
@@ -94,7 +99,9 @@ function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimi
   if (!timed || minutes.high <= leftovers.min || minutes.high === Infinity) return undefined;
   if (!isCold(lies) || isFrozen(lies) || body.band === 'frozen' || WORKS.has(by.event.act)) return undefined;
   const [first] = ready(lists, body);
-  if (first === undefined || !spoils(lists, body) || keepsCold(lists, body)) return undefined;
+  if (first !== undefined && by.event.act === 'steep') return undefined;
+  if (first === undefined || !spoils(lists, body) || keepsCold(lists, body))
+    return byDays(stay, minutes, first === undefined ? rawDays(lists, body) : sourDays(lists, stay));
   // `Eat within 3 days, and never after two weeks.`
   const isEaten = by.event.act === 'eat';
   if (isEaten && by.event.times.some(({ kind, minutes: { high } }) => ALLOWS.has(kind) && high <= leftovers.min))
@@ -110,6 +117,30 @@ function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimi
   const { start, end } = time ?? by.event;
   const level = limit === kept ? levelOf(stay, minutes, kept.min, time) : 'ask';
   return { level, stay, start, end, name: first.ingredient.name, minutes, limit, said };
+}
+
+/** Raw or sour: a conclusion, as what it is is made of is. */
+function byDays(stay: Stay, minutes: Range, days: Days | undefined): KeptCold | undefined {
+  if (days === undefined || minutes.high <= days.overMin || stay.sure === 'unread') return undefined;
+  const { event } = stay.by;
+  const time = event.times.find(
+    ({ kind, minutes: { low, high } }) =>
+      (kind === 'until' ? low : high) > days.overMin && kind !== 'every' && kind !== 'point',
+  );
+  if (time === undefined) return undefined;
+  const said = event.act === 'eat' ? 'within' : 'for';
+  const limit = { section: '', min: days.min };
+  return {
+    level: 'warning',
+    stay,
+    start: time.start,
+    end: time.end,
+    name: days.first.ingredient.name,
+    minutes,
+    limit,
+    said,
+    days,
+  };
 }
 
 const isUntilWeekday = ({ kind, minutes }: TimeSaid): boolean =>

@@ -22,6 +22,8 @@ interface Values {
   readonly advised: boolean;
   /** Out of the cold, or frozen, and for years. */
   readonly shelf?: 'room' | 'frozen';
+  /** It is to be cooked yet. */
+  readonly isRaw?: boolean;
   /** How the time is said, where a time is. */
   readonly said: KeptCold['said'];
   readonly source: string;
@@ -31,7 +33,7 @@ const DAY_MIN = 1440;
 
 function placed(
   house: House,
-  { level, start, end, name, minutes, limit, said }: KeptCold,
+  { level, start, end, name, minutes, limit, said, days }: KeptCold,
   at: { readonly part?: number; readonly line: number },
 ): Found<Values> {
   const { title, kept } = holdingLimits(house.foodSafety);
@@ -42,9 +44,10 @@ function placed(
       name,
       days: Math.ceil(minutes.high / DAY_MIN),
       limitDays: limit.min / DAY_MIN,
-      advised: limit !== kept,
+      advised: limit !== kept && days === undefined,
       said,
-      source: `${title}, ${limit.section}`,
+      ...(days?.isRaw && { isRaw: true }),
+      source: days?.source ?? `${title}, ${limit.section}`,
     },
   };
 }
@@ -105,7 +108,7 @@ const found = foundAgain<Values>(
 
 export default defineCheck<Values>({
   code: 'kept-too-long',
-  title: 'Perishable food that is ready to eat is kept in the cold for too long',
+  title: 'Perishable food is kept in the cold for too long',
   family: 'safety',
   severity: 'error',
   scope: 'recipe',
@@ -114,24 +117,24 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-501.17(A) and (F); USDA FSIS, leftovers, 3 to 4 days, as University of Illinois Extension quotes it',
   },
-  explain: `**What it computes.** For what is cooked, or eaten as it is, and must be kept cold (flesh, egg, milk, cooked rice, pulses and vegetables, cut melon, by their share of the mixture): the longest time that a step keeps it in a fridge, against seven days at 5 °C (41 °F). Under the rules for homes, what is cooked and kept for more than four days is named as information. Out of the cold what is good for a year at most, or by its kind for less (live drinks, bread, cakes, sweets), against that.
+  explain: `**What it computes.** For what is cooked, or eaten as it is, and must be kept cold (flesh, egg, milk, cooked rice, pulses and vegetables, cut melon, by their share of the mixture): the longest time that a step keeps it in a fridge, against seven days at 5 °C (41 °F). Under the rules for homes, what is cooked and kept for more than four days is named as information. What is raw yet is held to the days of raw food, mince, poultry and fish to fewer, and what is only sour to months. Out of the cold what is good for a year at most, or by its kind for less (live drinks, bread, cakes, sweets), against that.
 
 **Why it matters.** The cold slows bacteria and does not stop them: Listeria grows at 4 °C, and is at dangerous numbers in a soup or a ham before that smells of anything.
 
 **What to do.** Say seven days at most, freeze what is to be kept for longer, or make less of it. Where a licensed process covers a longer time, accept it: \`allow kept-too-long because …\`.
 
-It is a warning where only the longest of a range is too long (\`5 to 10 days\`), and information where the place is not sure or fat covers it. **Silent** for what is frozen for less than years, for cheese, cured, dried and fermented food, for what enough salt, sugar, acid, fat or alcohol keeps, for doughs, and for raw flesh that is cooked afterwards.`,
+It is a warning where only the longest of a range is too long (\`5 to 10 days\`), and information where the place is not sure or fat covers it. **Silent** for what is frozen for less than years, for cheese, cured, dried and fermented food, for what enough salt, sugar, fat or alcohol keeps, and for doughs.`,
   find: ({ recipe, house }) => {
     const noted = foundInNotes(recipe, house);
     const all = found(recipe, house);
     return noted.length === 0 ? all : [...all, ...noted];
   },
-  say: ({ name, days, limitDays, advised, shelf, source }) => ({
+  say: ({ name, days, limitDays, advised, shelf, isRaw, source }) => ({
     message: shelf
       ? `${spanText(days * DAY_MIN)} ${shelf === 'frozen' ? 'frozen' : 'out of the cold'} is too long for what is made${name === '' ? '' : ` with ${name}`} at home: it is good for ${spanText(limitDays * DAY_MIN)} at most. Was a shorter time meant? ${CAUTION}`
       : advised
         ? `Cooked ${name} is best eaten within ${limitDays} d, or frozen: this says ${days} d in the fridge. ${CAUTION}`
-        : `${days} d in the fridge is too long for what holds ${name}: keep it for ${limitDays} d at most, or freeze it. ${CAUTION}`,
+        : `${days} d in the fridge is too long for what holds ${isRaw ? 'raw ' : ''}${name}: keep it for ${limitDays} d at most, or freeze it. ${CAUTION}`,
     value: days,
     unit: 'd',
     band: [null, limitDays],
@@ -162,6 +165,7 @@ It is a warning where only the longest of a range is too long (\`5 to 10 days\`)
             'recipe Chicken and rice\n  500 g     white rice\n  600 g     chicken thigh\n  1 l       water\n  do Boil the rice and chicken in the water for 25 min, until the chicken reads 85 C.\n  do Cool to 4 C within 2 h and keep in the fridge for 7 days.\n',
         },
       },
+      'recipe Burgers\n  500 g     minced beef\n  1         onion, chopped\n  do Mix the beef and onion and keep in the fridge for 9 days.\n# "for 9 days" kept-too-long warning *: raw minced beef\n  do Fry until it reads 72 C.\n',
       'recipe Cut melon\n  2 kg      melon\n  do Dice the melon and keep in the fridge for up to 10 days.\n# "for up to 10 days" kept-too-long *\n',
       'recipe Hummus\n  400 g     cooked chickpeas\n  80 g      tahini\n  20 g      lemon juice\n  5 g       fine salt\n  do Blend the chickpeas with the tahini, lemon juice and salt.\n  do Keep in the fridge for 5 to 10 days.\n# "for 5 to 10 days" kept-too-long warning *: 10 d\n',
     ],

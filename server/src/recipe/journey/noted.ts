@@ -11,7 +11,8 @@ import type { Event, Slot } from '../../prose/event.ts';
 import { jointOf, senseOf } from '../../prose/lexicon.ts';
 import { read } from '../../prose/read.ts';
 import { statesIn } from '../list/families.ts';
-import type { Recipe } from '../model.ts';
+import { callNames } from '../measures/kinds.ts';
+import type { Part, Recipe } from '../model.ts';
 import { calledName } from '../names/title.ts';
 import { FUNCTION_WORDS, wordsOf } from '../words.ts';
 import { type Body, type Stay, sharesFood } from './bodies.ts';
@@ -38,16 +39,20 @@ export function notedStays(recipe: Recipe): readonly Noted[] {
     const told = recipe.outline.head
       .map(({ at, line }) => ({ line: at, events: eventsOf(recipe, line) }))
       .filter(({ events }) => events.length > 0);
+    const ofParts = recipe.outline.head.flatMap(({ at, line }) => eventsOfParts(recipe, line, at));
     noted =
-      told.length === 0
+      told.length + ofParts.length === 0
         ? NONE
-        : journeysOf(recipe).flatMap((journey) =>
-            told.flatMap(({ line, events }) =>
+        : journeysOf(recipe).flatMap((journey) => [
+            ...told.flatMap(({ line, events }) =>
               bodiesAt(recipe, journey, line).flatMap((body) =>
                 staysOf(body, events).map((stay) => ({ journey, stay, line })),
               ),
             ),
-          );
+            ...ofParts.flatMap(({ part, event, line }) =>
+              madeOf(part, journey).flatMap((body) => staysOf(body, [event]).map((stay) => ({ journey, stay, line }))),
+            ),
+          ]);
     NOTED.set(recipe, noted);
   }
   return noted;
@@ -115,14 +120,53 @@ function bodiesAt({ outline, parts }: Recipe, { pieces }: Journey, line: number)
   return here?.folded.made.map(({ body }) => body) ?? NONE;
 }
 
+interface OfPart {
+  readonly part: Part;
+  readonly event: Event;
+  readonly line: number;
+}
+
+/** `The batter keeps for a day in the fridge`: of a part, by its name or by what its kind is called. */
+function eventsOfParts({ parts }: Recipe, line: Line, at: number): readonly OfPart[] {
+  const text = noteOn(line)?.text ?? '';
+  return eventsOn(line).flatMap((event): readonly OfPart[] => {
+    const [slot, ...others] = event.objects.filter(({ role }) => role === 'what');
+    if (slot?.by !== 'name' || others.length > 0) return NONE;
+    const called = wordsOf(text.slice(slot.start, slot.end)).join(' ');
+    const part = parts.find(({ head: { name, kind } }) =>
+      [name, ...(kind === undefined ? NONE : callNames(kind))].some((call) => wordsOf(call).join(' ') === called),
+    );
+    return part === undefined ? NONE : [{ part, event, line: at }];
+  });
+}
+
+/** What its steps made; of what is called a batter or a dough, as it was before it was heated. */
+function madeOf({ index, head: { kind } }: Part, { pieces }: Journey): readonly Body[] {
+  const folded = pieces.find((piece) => piece.folded.part.index === index)?.folded;
+  if (folded === undefined) return NONE;
+  const made = folded.made.map(({ body }) => body);
+  if (kind === undefined || !RAW_CALLED.has(kind.group) || !made.every(isHeated)) return made;
+  const mixed = folded.steps
+    .flatMap(({ after }) => after.bodies)
+    .findLast(
+      (body) => body.members.length > 1 && body.members.every(({ of }) => of.part === index) && !isHeated(body),
+    );
+  return mixed === undefined ? NONE : [mixed];
+}
+
+const isHeated = ({ members }: Body): boolean => members.some(({ state }) => state.heatedBy !== undefined);
+const RAW_CALLED: ReadonlySet<string> = new Set(['dough', 'batter', 'cake', 'pastry']);
+
 /** What a line tells of the dish: without a name, or by what the title calls it, or of what is left. */
 function eventsOf({ name }: Recipe, line: Line): readonly Event[] {
   const events = eventsOn(line);
   if (events.length === 0) return events;
   const text = noteOn(line)?.text ?? '';
   const own = headOf(name);
-  const isOfDish = ({ start, end, by }: Slot): boolean =>
+  // `With the cream in, keep it cold`
+  const isOfDish = ({ start, end, by, role }: Slot): boolean =>
     by !== 'name' ||
+    role === 'with' ||
     wordsOf(text.slice(start, end)).some((word) => word === own || jointOf(senseOf(`${word}s`))?.is === 'rest');
   return events.filter(({ objects }) => objects.every((slot) => slot.by !== 'mixture' && isOfDish(slot)));
 }

@@ -229,7 +229,7 @@ const bitOf = (event: Event, minutes: Range): number => {
 
 /** The place that the words say. */
 function placeSaid(
-  { where, act, craft, medium, times }: Event,
+  { where, act, craft, medium, times, temperatures }: Event,
   body: Body,
   time: Range | undefined,
 ): Lying | undefined {
@@ -238,6 +238,8 @@ function placeSaid(
   // On the stove for hours, or to cool, it is off the heat.
   if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN)))
     return { ...COOLS, sure: 'said' };
+  // Cooked, and brought back for a night with no word of its heat, it lies in an oven that is out.
+  if (at?.is === 'oven' && LEAVES.has(act) && isLeftInOven(body, temperatures, time)) return { ...COOLS, sure: 'said' };
   // Left in what was turned off.
   if (
     at?.is !== undefined &&
@@ -259,6 +261,19 @@ function placeSaid(
   if (from.way === 'off' && !from.not && from.is !== 'oven' && from.is !== 'stove') return lyingAt(from);
   return body.band === 'hot' ? COOLS : ROOM;
 }
+
+const LEAVES: ReadonlySet<Event['act']> = new Set<Event['act']>(['stay', 'put']);
+
+const isLeftInOven = (
+  { lies, band, members }: Body,
+  figures: Event['temperatures'],
+  time: Range | undefined,
+): boolean =>
+  (lies.place !== 'oven' || band !== 'hot') &&
+  figures.length === 0 &&
+  time !== undefined &&
+  time.low >= LONG_MIN &&
+  members.some(({ state }) => state.cooked !== 'raw');
 
 /** Places that are hot as long as they work. */
 const WORKS: ReadonlySet<Where['is'] & string> = new Set(['hot', 'oven', 'stove']);

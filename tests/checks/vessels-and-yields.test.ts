@@ -38,3 +38,28 @@ test.each([
     open(text, onlyCheck('pan-overfull')).findings.open.filter(({ severity }) => severity === 'warning').length,
   ).toBe(found);
 });
+
+/** Tins that cakes and loaves of that weight are usually baked in, and those of half their size. */
+test.each([
+  ['two 20 cm round sandwich tins', 0],
+  ['two 10 cm round sandwich tins', 1],
+  ['2 lb loaf tin', 0],
+  ['1 lb loaf tin', 1],
+  ['round 20 x 7 cm', 0],
+  ['square 15 x 4 cm', 1],
+])('225 g each of four of a sponge in %s: %i', (pan, found) => {
+  const text = `recipe Victoria sponge\n  yield 8 slices\n  pan ${pan}\n  225 g butter\n  225 g caster sugar\n  4 large eggs\n  225 g self-raising flour\n  do Cream the butter and sugar, beat in the eggs and fold in the flour.\n  do Bake at 180 C for 30 min, until springy.\n`;
+  const loud = open(text, onlyCheck('pan-overfull')).findings.open.filter(({ severity }) => severity === 'warning');
+  expect(loud).toHaveLength(found);
+});
+
+test.each([
+  ['2 lb loaf tin', 0],
+  ['1 lb loaf tin', 1],
+  ['rectangle 33 x 23 x 5 cm', 0],
+  ['round 15 x 5 cm', 1],
+])('a kilo of dough of no kind in %s: %i', (pan, found) => {
+  const text = `recipe Slab\n  yield 12 pieces\n  pan ${pan}\n  550 g strong white flour\n  400 g water\n  40 ml olive oil\n  7 g instant yeast\n  11 g salt\n  do Mix all, tip into the tin and leave for 2 h, until puffy.\n  do Bake at 220 C for 25 min, until golden.\n`;
+  const loud = open(text, onlyCheck('pan-overfull')).findings.open.filter(({ severity }) => severity === 'warning');
+  expect(loud).toHaveLength(found);
+});

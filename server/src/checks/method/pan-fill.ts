@@ -20,6 +20,7 @@ import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { bakingOrder } from './cues.ts';
+import { breadOrKindOf } from './taken-for.ts';
 import { DENSITIES, volumeMl, type Weight } from './volume.ts';
 
 export interface PanFill {
@@ -47,6 +48,8 @@ export interface PanFill {
 /** One part of what fills the pan. */
 export interface PanLayer {
   readonly head: PartHead;
+  /** As it says, or as it is taken for. */
+  readonly kind: string | undefined;
   readonly room: Room;
   /** Without air, least and most. */
   readonly ml: readonly [number, number];
@@ -156,8 +159,9 @@ function workOut(pan: PanNode, { at, measures, parts, covered, pieces, batches }
     if (UNJUDGED.has(head.kind?.name ?? '') || head.nominal || !head.massG.complete) return undefined;
     const ml = ownMl(head.ingredients);
     if (ml === undefined) return undefined;
-    const room = ROOMS[head.kind?.name ?? ''] ?? data.other;
-    layers.push({ head, room, ml });
+    const kind = breadOrKindOf(part);
+    const room = ROOMS[kind ?? ''] ?? data.other;
+    layers.push({ head, kind, room, ml });
     const [least = 1, most = 1] = room.rise;
     const low = (ml[0] / room.heaviest) * leastTaken(part);
     const high = ml[1] / room.lightest;
@@ -289,7 +293,7 @@ export function fillSum({ layers, panMl, panRange, pan }: PanFill): string[] {
 
 const COMPONENTS = DENSITIES.map(([component]) => component);
 
-function layerSum({ head, room, ml: solid }: PanLayer): string[] {
+function layerSum({ head, kind, room, ml: solid }: PanLayer): string[] {
   const rows = head.ingredients.flatMap(({ name, food, weighed }) => {
     if (!weighed.known) return [];
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
@@ -307,7 +311,7 @@ function layerSum({ head, room, ml: solid }: PanLayer): string[] {
   return [
     ...sumTable(['ingredient', 'weighs, g', ...COMPONENTS.map((c) => `${c}, g`), 'takes, ml'], rows),
     '',
-    `${called} takes ${span(solid[0], solid[1])} without air. As a ${head.kind?.name ?? 'mixture'} it ${air}, so ${span(raw[0], raw[1])} goes in; it grows ${least === most ? trimmed(least, 2) : `${trimmed(least, 2)} to ${trimmed(most, 2)}`} times, to ${span(raw[0] * least, raw[1] * most)}.`,
+    `${called} takes ${span(solid[0], solid[1])} without air. As a ${kind ?? 'mixture'} it ${air}, so ${span(raw[0], raw[1])} goes in; it grows ${least === most ? trimmed(least, 2) : `${trimmed(least, 2)} to ${trimmed(most, 2)}`} times, to ${span(raw[0] * least, raw[1] * most)}.`,
     '',
   ];
 }

@@ -174,6 +174,14 @@ const LITTLE_G = 60;
 /** The kind of a part, written or plain. */
 export const kindOf = (part: Part | undefined): string | undefined => part && (part.head.kind ?? plainKind(part))?.name;
 
+/** With yeast and flour in it what is of no kind is a bread. */
+export const breadOrKindOf = (part: Part): string | undefined => {
+  const kind = kindOf(part);
+  if (kind !== undefined) return kind;
+  const { of, massG, has } = mixtureOf(part.head.ingredients.map((ingredient) => ({ ingredient, share: 1 })));
+  return has.has('yeast') && of.flour > FLOURY * massG ? 'lean bread' : undefined;
+};
+
 /** Shares of the mass, by which what is of no kind is one of these (judgement). */
 const FLESHY = 0.5;
 const FLOURY = 0.15;

@@ -8,6 +8,7 @@ import { dishCalled } from '../../recipe/names/dishes.ts';
 import { singular, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
+import { tooMuchBeside } from './beside-main.ts';
 import { allListed, eitherNamed, gramsOfAll } from './foods-named.ts';
 import { madeInAll } from './in-hand.ts';
 import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
@@ -32,7 +33,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'from memory', title: '21 CFR 101.12(b): amounts customarily eaten at once' },
-  explain: `**What it computes.** The raw weight of meat, fish, dry pasta or dry grain for each of those whom the recipe serves. Too much of it is told wherever it stands; too little only of the food that the title names first, and not of soups. All that is listed for each, by what it is: a dish that is sweet, a soup, any; and for each piece of a name (\`36 cookies\`), where one is never so small, or so large. And how many of what is bought by the piece (\`8 tortillas\`) each gets.
+  explain: `**What it computes.** The raw weight of meat, fish, dry pasta or dry grain for each of those whom the recipe serves. Too much of it is told wherever it stands; too little only of the food that the title names first, and not of soups. So for what goes in beside it (fat, garlic, herbs, spices, eggs, cheese). All that is listed for each, by what it is: a dish that is sweet, a soup, any; and for each piece of a name (\`36 cookies\`), where one is never so small, or so large. And how many of what is bought by the piece (\`8 tortillas\`) each gets.
 
 **Why it matters.** The number of people or the weight is a slip, and somebody goes hungry, or a pot runs over.
 
@@ -81,7 +82,11 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
   const made = yieldOf(recipe);
   if (made === undefined || made.low <= 0) return NONE;
   const all = allListed(recipe);
-  return (made.serves === true && ofFoods(recipe, made, all)) || byPiece(recipe, made, all) || ofAll(recipe, made, all);
+  return (
+    (made.serves === true && (ofFoods(recipe, made, all) ?? beside(recipe, made))) ||
+    byPiece(recipe, made, all) ||
+    ofAll(recipe, made, all)
+  );
 });
 
 /** What weighs less is an anchovy, g. */
@@ -112,6 +117,7 @@ function byPiece(recipe: Recipe, eaters: Made, all: readonly Ingredient[]): read
 function ofFoods(recipe: Recipe, eaters: Made, all: readonly Ingredient[]): readonly Found<Values>[] | undefined {
   const main = mainOf(recipe, all);
   for (const row of portionRows()) {
+    if (row.when === 'beside') continue;
     const isOf = (each: Ingredient): boolean => row.of.includes(foodOf(each)?.class ?? '') && !isIn(each, 'organ');
     const those = all.filter((each) => isOf(each) && !each.optional);
     const [first] = those;
@@ -127,6 +133,14 @@ function ofFoods(recipe: Recipe, eaters: Made, all: readonly Ingredient[]): read
     return [{ at: { part, line: of.line, start, end }, values: { name: of.name, each, eaters, row } }];
   }
   return undefined;
+}
+
+function beside(recipe: Recipe, eaters: Made): readonly Found<Values>[] | undefined {
+  const found = tooMuchBeside(recipe, eaters);
+  if (found === undefined) return undefined;
+  const { part, of, each, row } = found;
+  const { start, end } = of.nameNode;
+  return [{ at: { part, line: of.line, start, end }, values: { name: of.name, each, eaters, row } }];
 }
 
 /** Of all that is listed: a piece of that name, or what somebody eats of such a dish. */

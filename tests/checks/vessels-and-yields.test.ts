@@ -63,3 +63,23 @@ test.each([
   const loud = open(text, onlyCheck('pan-overfull')).findings.open.filter(({ severity }) => severity === 'warning');
   expect(loud).toHaveLength(found);
 });
+
+test.each([
+  ['Cut 6 by 8 into 48.', '48 squares', 0],
+  ['Cut 4 by 6 into 48.', '48 squares', 1],
+  ['Cut into a 4 x 6 grid.', '48 squares', 0],
+  ['Cut into 2 by 3 cm pieces.', '48 squares', 0],
+  ['Roll up, cut into 12 and bake at 180 C for 20 min.', '24 rolls', 1],
+  ['Roll up, cut into 12 and bake at 180 C for 20 min.', '12 rolls', 0],
+  ['Halve, roll up both, cut each into 12 and bake at 180 C for 20 min.', '24 rolls', 0],
+  ['Roll up, cut into 12 and bake at 180 C for 20 min.', '6 portions', 0],
+  ['Cut the butter into 12 and dot over. Bake at 180 C for 20 min.', '24 rolls', 0],
+  ['Roll out 1.5 cm thick, cut into 8 cm rings and fry at 180 C.', '60 doughnuts', 1],
+  ['Roll out 1.5 cm thick, cut into 8 cm rings and fry at 180 C.', '12 doughnuts', 0],
+  ['Pat out 2.5 cm thick and cut with a 6 cm cutter.', '14 scones', 0],
+  ['Pat out 2.5 cm thick and cut with a 16 cm cutter.', '14 scones', 1],
+  ['Roll out to a 30 cm round 1 cm thick and cut into 8 wedges.', '8 wedges', 0],
+])('%s of %s: %i', (step, makes, found) => {
+  const text = `recipe Pieces\n  yield ${makes}\n  500 g plain flour\n  300 ml milk\n  100 g butter\n  2 large eggs\n  do Mix the flour, milk, eggs and 80 g of the butter to a dough.\n  do ${step}\n  do Melt the rest of the butter and brush it on.\n`;
+  expect(count('pieces-misfit', text) + count('too-thick', text)).toBe(found);
+});

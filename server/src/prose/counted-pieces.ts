@@ -4,10 +4,10 @@
  */
 
 import type { MeasuredNode, Span } from '../notation/tree.ts';
-import { divides, saysEach } from './counts.ts';
-import { senseOf, verbOf } from './lexicon.ts';
+import { divides, divisionsIn, saysEach } from './counts.ts';
+import { jointOf, senseOf, verbOf } from './lexicon.ts';
 import { type EachSaid, eachSaidIn, type MakesSaid, nounBehind, PLURAL } from './printed-pieces.ts';
-import { amountAt, type Items, isFilled, markAt, numberAt, wordAt } from './printed-words.ts';
+import { amountAt, type Items, isFilled, markAt, numberAt, saidAt, wordAt } from './printed-words.ts';
 
 export { isFilled } from './printed-words.ts';
 
@@ -17,7 +17,9 @@ export interface CountSaid extends MakesSaid {
   readonly until: number;
 }
 
-export const countsIn = (items: Items): readonly CountSaid[] =>
+export const countsIn = (items: Items): readonly CountSaid[] => [...namedIn(items), ...bareIn(items)];
+
+const namedIn = (items: Items): readonly CountSaid[] =>
   items.flatMap((item, at) => {
     const number = numberAt(items, at);
     if (number === undefined || number.low < LEAST || saysEach(items, at)) return [];
@@ -32,6 +34,58 @@ export const countsIn = (items: Items): readonly CountSaid[] =>
     const end = counted?.end ?? items[noun?.at ?? at]?.end ?? item.end;
     return [
       { start: from.start, end, low, high, noun: word, sort, until: items[mark]?.start ?? Number.POSITIVE_INFINITY },
+    ];
+  });
+
+/** Pieces in so many rows of so many: `cut 6 by 8 into 48`, `into a 4 x 6 grid`. */
+export interface GridSaid extends Span {
+  readonly count: number;
+  /** How many the same words say that these are. */
+  readonly total: number | undefined;
+}
+
+export const gridsIn = (items: Items): readonly GridSaid[] =>
+  items.flatMap((item, at) => {
+    const rows = numberAt(items, at);
+    const each = rows && saidAt(items, rows.to) === 'rows' ? numberAt(items, rows.to + 1) : undefined;
+    const verb = madeBy(items, at);
+    const last = items[(each?.to ?? 0) - 1];
+    if (rows === undefined || each === undefined || verb === undefined || last === undefined) return [];
+    // `2 by 3 inch pieces` are sizes.
+    if (amountAt(items, each.from) !== undefined || rows.low !== rows.high || each.low !== each.high) return [];
+    const [division] = divisionsIn(items).filter(({ number }) => number >= each.to);
+    const total = division === undefined ? undefined : numberAt(items, division.number);
+    const end = division === undefined ? last.end : (items[division.number]?.end ?? last.end);
+    return [{ start: item.start, end, count: rows.low * each.low, total: total?.low }];
+  });
+
+/** A number that all is divided into, with no word of what: `roll up, cut into 12 and lay in the pan`. */
+const bareIn = (items: Items): readonly CountSaid[] =>
+  divisionsIn(items).flatMap(({ verb, number }): readonly CountSaid[] => {
+    const count = numberAt(items, number);
+    const item = items[number];
+    const next = items[count?.to ?? 0];
+    if (
+      count === undefined ||
+      item === undefined ||
+      count.low < LEAST ||
+      (item.kind === 'measured' && item.counted !== undefined)
+    )
+      return [];
+    // `Cut into 3 cm lengths`, `into 12 rounds`: that is said elsewhere.
+    if (next !== undefined && next.kind !== 'mark' && jointOf(senseOf(wordAt(items, count.to))) === undefined)
+      return [];
+    if (saidAt(items, count.to) === 'rows') return [];
+    return [
+      {
+        start: items[verb]?.start ?? item.start,
+        end: item.end,
+        low: count.low,
+        high: count.high,
+        noun: '',
+        sort: 'piece',
+        until: item.end,
+      },
     ];
   });
 

@@ -35,7 +35,8 @@ export type PrintedWord =
   | 'measure'
   | 'ready'
   | 'allow'
-  | 'span';
+  | 'span'
+  | 'rows';
 
 export type Items = readonly SentenceItem[];
 

@@ -54,7 +54,8 @@ export function sheetSaid({ items }: Sentence): SheetSaid | undefined {
 
 const isWord = (item: SentenceItem | undefined, words: ReadonlySet<string>): boolean =>
   item?.kind === 'word' && words.has(item.word);
-const CUTTER: ReadonlySet<string> = new Set(['cutter', 'cutters']);
+/** Several of them: one is the sheet itself. */
+const CUTTER: ReadonlySet<string> = new Set(['cutter', 'cutters', 'rounds', 'rings', 'circles', 'discs', 'disks']);
 const TIMES: ReadonlySet<string> = new Set(['x', '×']);
 /** `A 6 cm plain round cutter` */
 const NEAR = 4;

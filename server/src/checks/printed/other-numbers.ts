@@ -3,7 +3,7 @@
  * Refuses to know what one weighs.
  */
 import type { Range } from '../../measure/quantity.ts';
-import { countsIn, isFilled, saysNumber } from '../../prose/counted-pieces.ts';
+import { countsIn, gridsIn, isFilled, saysNumber } from '../../prose/counted-pieces.ts';
 import { eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
 import { deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
 import type { Part, Recipe, Step } from '../../recipe/model.ts';
@@ -66,10 +66,33 @@ export function otherNumbers(recipe: Recipe): readonly OtherNumber[] {
           !step.mentions.some((each) => each.ingredients.length > 0 && each.start > start && each.start < until) &&
           isAlone(recipe, part, step, said, own)
         )
-          tell(at, said, { ...own, by: 'the yield' });
+          tell(at, { ...said, noun: said.noun || own.noun }, { ...own, by: 'the yield' });
       }
   return found;
 }
+
+/** Rows of pieces that are another number than the step or the yield says. */
+export function otherGrids(recipe: Recipe): readonly OtherNumber[] {
+  const own = yieldOf(recipe);
+  return gridding(recipe).flatMap(({ part, value }) =>
+    value.map(({ step, grid: { start, end, count, total } }) => ({
+      at: { part: part.index, line: step.line, start, end },
+      count,
+      noun: own?.noun || 'pieces',
+      there: { low: total, high: total },
+      by: 'the step',
+    })),
+  );
+}
+
+const gridding = overParts(({ steps }) => {
+  const those = steps.flatMap((step) =>
+    gridsIn(step.sentence.items).flatMap(({ total, ...grid }) =>
+      total === undefined || total === grid.count ? [] : [{ step, grid: { ...grid, total } }],
+    ),
+  );
+  return those.length === 0 ? undefined : those;
+});
 
 /** The steps that count something. */
 const counting = overParts(({ steps }) => {

@@ -6,6 +6,7 @@ import type { SentenceItem, Span } from '../../notation/tree.ts';
 import { ofOneIn } from '../../prose/counted-pieces.ts';
 import { saysEach } from '../../prose/counts.ts';
 import { dividedIn, type EachSaid, eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
+import { sheetSaid } from '../../prose/thickness.ts';
 import type { Part, Recipe, Step, World } from '../../recipe/model.ts';
 import type { YieldNode } from '../../recipe/yield.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
@@ -15,7 +16,7 @@ import { overParts } from '../over-parts.ts';
 import { NOTHING } from './foods-named.ts';
 import { type InHand, inHandAt, inPotMl, madeInAll } from './in-hand.ts';
 import { notesOf, placeIn } from './notes.ts';
-import { otherNumbers } from './other-numbers.ts';
+import { otherGrids, otherNumbers } from './other-numbers.ts';
 import { isSameNoun, type Made, yieldOf } from './pieces-made.ts';
 
 /** So many of each, which is another amount than there is; or, where `noun` is given, another number than the yield has. */
@@ -28,6 +29,8 @@ interface Values {
   /** Who says the other number. */
   readonly by?: string;
   readonly vessel?: true;
+  /** They are cut out of a sheet. */
+  readonly cut?: true;
 }
 
 /** How far apart they may be: what is weighed by eye, left in the bowl, lost in the oven (judgement). */
@@ -49,7 +52,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Pieces or vessels of a note or a step (\`25 g balls, about 30\`, \`pour into six 120 ml ramekins\`, \`fills four 1-pound jars\`) and litres in all (\`makes about 2.5 litres\`), against what the steps have taken until then: by weight, or by the room that its composition takes, less what the stove may boil off, more for air whipped in. And the number of the yield's own pieces (\`cut into 12 biscuits\`) against the yield; of pieces by another name, where no step pairs, cuts or shares them out; of jars and glasses against every other number of them.
+  explain: `**What it computes.** Pieces or vessels of a note or a step (\`25 g balls, about 30\`, \`pour into six 120 ml ramekins\`, \`fills four 1-pound jars\`) and litres in all (\`makes about 2.5 litres\`), against what the steps have taken until then: by weight, or by the room that its composition takes, less what the stove may boil off, more for air whipped in. And the number of the yield's own pieces (\`cut into 12 biscuits\`) against the yield; of pieces by another name, where no step pairs, cuts or shares them out; of jars and glasses against every other number of them. Rows of rows (\`cut 6 by 8 into 48\`) against what they are said to be; and the yield's pieces as a cutter cuts them, with the thickness that a step says, against the dough.
 
 **Why it matters.** Something runs out, runs over, or stays half empty.
 
@@ -57,13 +60,20 @@ export default defineCheck<Values>({
 
 **Silent** within a factor of ${VESSELS.most} for vessels and numbers, ${Math.round((PIECES.most - 1) * 100)} % above and ${Math.round((1 - PIECES.least) * 100)} % below for pieces, for one vessel that is large enough, where only some of it is shaped, where a weight is not known, and where dry food takes up water that is not listed. What a step divides as a whole \`yield-mismatch\` holds.`,
   find: ({ recipe }) => (recipe.inherits ? NONE : found(recipe)),
-  say: ({ count, each, there, unit, noun, by = 'the yield', vessel }) => {
+  say: ({ count, each, there, unit, noun, by = 'the yield', vessel, cut }) => {
     if (unit === undefined)
       return {
         message: `${trimmed(count, 1)} ${noun} here, and ${by} says ${trimmed(there.low, 1)}: mend one of them.`,
         value: count,
       };
     const all = count * each;
+    if (cut)
+      return {
+        message: `${trimmed(count, 1)} so thick and wide weigh ${gramsText(all)} g at the least, and there is no more than ${gramsText(there.high)} g: mend the number, the cutter or the thickness.`,
+        value: all,
+        unit,
+        band: [null, there.high],
+      };
     const first = count === 1 ? '' : `${trimmed(count, 1)} of ${gramsText(each)} ${unit} ${vessel ? 'hold' : 'are'} `;
     const most = all > there.high ? `no more than ${gramsText(there.high)}` : `at least ${gramsText(there.low)}`;
     return {
@@ -79,6 +89,7 @@ export default defineCheck<Values>({
       'recipe Lemon syrup\n  yield   450 ml\n  300 g     caster sugar\n  250 ml    water\n  do Heat the sugar in the water for 3 min and cool.\n',
     ],
     bad: [
+      'recipe Scones\n  yield   14 scones\n  450 g     self-raising flour\n  75 g      butter\n  190 ml    whole milk\n  do Rub the butter into the flour and stir in the milk.\n  do Pat to 2.5 cm thick and stamp out with a 16 cm cutter.\n# "2.5 cm" pieces-misfit: weigh\n  do Bake at 220 C for 12 min until golden.\n',
       'recipe Ginger nuts\n  yield   20 biscuits\n  250 g     plain flour\n  150 g     caster sugar\n  100 g     butter\n  do Rub the butter into the flour and the sugar.\n  do Roll into 50 g balls, about 20 of them, and bake at 160 C for 18 min until brown.\n# "50 g balls, about 20" pieces-misfit: 20 of 50 g are 1000 g, and there is no more than 500 g\n',
       'recipe Fruit cream\n  serves  6\n  400 ml    double cream\n  200 ml    whole milk\n  70 g      caster sugar\n  do Stir the sugar into the milk and the cream.\n  do Pour into six 50 ml glasses and chill at 4 C for 4 h.\n# "six 50 ml glasses" pieces-misfit: hold 300 ml, and there is at least\n',
       'recipe Oat bars\n  yield   24 bars\n  250 g     rolled oats\n  150 g     butter\n  100 g     honey\n  do Melt the butter with the honey and stir in the oats.\n  do Bake at 160 C for 25 min until golden and cut into 12 bars.\n# "12 bars" pieces-misfit: 12 bars here, and the yield says 24\n',
@@ -156,7 +167,14 @@ const found = onceFor((recipe: Recipe): readonly Found<Values>[] => {
             add(on(one), misfit({ count: own, each: one.each }, world, madeInAll(recipe), PIECES_ML));
       }
     }
-  for (const { at, ...values } of otherNumbers(recipe))
+  if (own !== undefined && !own.serves && own.low > 1)
+    for (const { part, value } of sheets(recipe))
+      for (const { line, start, end, grams } of value) {
+        const there = inHandAt(part, line)?.grams;
+        if (there !== undefined && there.high > 0 && own.low * grams > there.high * PIECES.most)
+          add({ part: part.index, line, start, end }, { count: own.low, each: grams, there, unit: 'g', cut: true });
+      }
+  for (const { at, ...values } of [...otherGrids(recipe), ...otherNumbers(recipe)])
     if (list.every(({ at: { part, line } }) => part !== at.part || line !== at.line))
       list.push({ at, values: { ...values, each: 1 } });
   return list;
@@ -191,6 +209,25 @@ const isPortion = ({ portion }: Mention): boolean => portion.kind !== 'plain' &&
 
 const slackOf = ({ sort, each }: EachSaid) =>
   sort === 'vessel' ? VESSELS : dimensionOf(each.unit) === 'mass' ? PIECES : PIECES_ML;
+
+/** The least that one weighs which is cut out of a sheet so thick, where nothing but the yield says how many: rings have a hole, and risen dough is light (judgement). */
+const sheets = overParts(({ steps }) => {
+  const cut = steps.flatMap(({ line, sentence }) => {
+    const said = sheetSaid(sentence);
+    if (said?.cutterCm === undefined || said.pieces > 1) return [];
+    return [
+      {
+        line,
+        start: said.start,
+        end: said.end,
+        grams: (Math.PI / 4) * said.cutterCm ** 2 * said.thickCm * HOLED * LIGHTEST,
+      },
+    ];
+  });
+  return cut.length === 0 ? undefined : cut;
+});
+const HOLED = 0.8;
+const LIGHTEST = 0.5;
 
 /** The steps of each part that say how large its pieces are. */
 const sayingPieces = overParts(({ steps }): readonly Step[] | undefined => {

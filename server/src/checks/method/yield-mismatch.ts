@@ -16,6 +16,7 @@ import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
+import { mostLeftMl } from './most-left.ts';
 import { drunkG, usualYield } from './usual-yield.ts';
 import { isListWeighed, isWeighed } from './weighed.ts';
 
@@ -53,7 +54,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained ${LEAST_CURD * 100} %, and of what simmers for ${LONG_MIN} min and more ${LEAST_BOILED_DOWN * 100} %. Where a step says how far it boils down (\`reduce by half\`, \`until 300 ml remain\`), a yield may not be more than that leaves, in grams or millilitres. A recipe of one part that is mostly one food is held against what that usually comes to: dried pulses, pasta and rice boil to two or three times their weight, and what is strained, deep-fried, dried or roasted shrinks.
+  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained ${LEAST_CURD * 100} %, and of what simmers for ${LONG_MIN} min and more ${LEAST_BOILED_DOWN * 100} %. Where a step says how far it boils down (\`reduce by half\`, \`until 300 ml remain\`), a yield may not be more than that leaves, in grams or millilitres; and no volume may be more than all that goes in, bones that are strained off aside. A recipe of one part that is mostly one food is held against what that usually comes to: dried pulses, pasta and rice boil to two or three times their weight, and what is strained, deep-fried, dried or roasted shrinks.
 
 The same for a step that divides a dough or a mixture by weight: \`Divide in 24 of 60 g\`.
 
@@ -61,7 +62,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
 
 **What to do.** Weigh a batch and write what it made.
 
-**Silent** for a yield in portions or slices, for a volume that no step says anything of, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
+**Silent** for a yield in portions or slices, for a volume of what is beaten, packed or mostly not poured, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
   find({ recipe }) {
     if (recipe.inherits) return [];
     const divided = divisions(recipe).flatMap(({ value }) => value);
@@ -73,7 +74,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     const whole =
       ml === undefined
         ? misfit(said.node, said.at, low, high + drunkG(recipe), leastKept(recipe), usualOf(recipe, low, high))
-        : tooMuchLeft(said.node, said.at, ml, low, high, reducedTo(recipe)?.ml);
+        : tooMuchLeft(said.node, said.at, ml, low, high, reducedTo(recipe)?.ml, mostLeftMl(recipe));
     return whole === undefined ? divided : [...divided, whole];
   },
   say: ({ saidG, unit, listedG, usualG, pieces, divided }) => {
@@ -90,7 +91,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
       : undefined;
     if (usualG !== undefined)
       return {
-        message: `The yield of ${said} is ${saidG > usualG[1] ? 'more' : 'less'} than comes of this: ${gramsText(usualG[0])} to ${gramsText(usualG[1])} ${unit} as it is cooked here, from ${gramsText((low + high) / 2)} g on the list.`,
+        message: `The yield of ${said} is ${saidG > usualG[1] ? 'more' : 'less'} than comes of this: ${usualG[0] === 0 ? 'up' : gramsText(usualG[0])} to ${gramsText(usualG[1])} ${unit} as it is cooked here, from ${gramsText((low + high) / 2)} g on the list.`,
         value: saidG,
         unit,
         band: [usualG[0], usualG[1]],
@@ -137,12 +138,16 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
   },
   examples: {
     good: [
+      'recipe Beef stock\n  yield   4 l\n  3 kg      beef bones\n  500 g     carrots\n  5 l       water\n  do Simmer the bones and carrots in the water for 4 h and strain.\n',
+      'recipe Cream\n  yield   1 l\n  500 ml    whipping cream\n  30 g      sugar\n  do Whip the cream with the sugar to soft peaks.\n',
       'recipe Rolls\n  yield   16 rolls of 50 g\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide in 16 and bake at 220 C for 15 min until gold.\n',
       'recipe Boiled rice\n  yield   1.1 kg\n  400 g     long grain rice\n  do Boil the rice in plenty of salted water for 12 min and drain.\n',
       'recipe Gravy\n  yield   500 ml\n  1 l       chicken stock\n  100 ml    dry white wine\n  do Boil the stock with the wine until reduced by half.\n',
       'recipe Oat slab\n  yield   280 g\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
     ],
     bad: [
+      'recipe Beef stock\n  yield   8 l\n# "8 l" yield-mismatch: up to 5738 ml\n  3 kg      beef bones\n  500 g     carrots\n  4 l       water\n  do Simmer the bones and carrots in the water for 6 h and strain.\n',
+      'recipe Carrot soup\n  yield   4 l\n# "4 l" yield-mismatch: more than comes of this\n  800 g     carrots\n  1 l       vegetable stock\n  200 ml    cream\n  do Simmer the carrots in the stock for 25 min, blend and stir in the cream.\n',
       'recipe Gravy\n  yield   500 ml\n# "500 ml" yield-mismatch: more than comes of this\n  1 l       chicken stock\n  100 ml    dry white wine\n  do Boil the stock with the wine until 300 ml remain.\n',
       'recipe Boiled chickpeas\n  yield   1 kg\n# "1 kg" yield-mismatch: less than comes of this\n  1 kg      dried chickpeas\n  do Soak the chickpeas for 12 h, drain, cover with fresh water and boil for 1 h until soft. Drain.\n',
       {
@@ -193,8 +198,10 @@ function tooMuchLeft(
   ml: number,
   low: number,
   high: number,
-  left: Range | undefined,
+  reduced: Range | undefined,
+  most: number | undefined,
 ): Found<Values> | undefined {
+  const left = reduced ?? (most === undefined ? undefined : { low: 0, high: most });
   if (amount === undefined || left === undefined || ml <= left.high * ROUNDING) return undefined;
   return {
     at: { line, start: amount.start, end: amount.end },
@@ -205,7 +212,7 @@ function tooMuchLeft(
       divided: false,
       kept: 0,
       usualG: [left.low, left.high],
-      usualBy: 'by what its steps say is left',
+      usualBy: reduced === undefined ? 'by all that is poured in' : 'by what its steps say is left',
     },
   };
 }

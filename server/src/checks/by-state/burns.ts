@@ -27,6 +27,7 @@ export type Burning =
   | 'blender'
   | 'frozen in fat'
   | 'wet in fat'
+  | 'brim of fat'
   | 'egg'
   | 'cold swallowed'
   | 'cold shut'
@@ -93,6 +94,7 @@ function mayBurn(step: FoldedStep, parts: Journey['parts']): boolean {
         'flame',
         'bottle',
         'pressure cooker',
+        'brim',
         'unopened',
         'left shut',
       ) ||
@@ -117,6 +119,7 @@ function burnsIn(at: At): readonly Burn[] {
     add('blender', whirledShut(at, by));
     add('frozen in fat', inFat(at, by, true));
     add('wet in fat', inFat(at, by, false));
+    add('brim of fat', overFat(at, by));
     add('egg', eggInShell(at, by));
     const swallowed = cold(at, by);
     if (swallowed !== undefined) add(...swallowed);
@@ -158,6 +161,20 @@ function inFat(at: At, by: BoundEvent, frozen: boolean): Level | undefined {
       if (frozen ? isFrozen : !isFrozen && speaks(things, 'wet')) return 'error';
     }
   return undefined;
+}
+
+/** `Heat the oil in a pan that is filled to the brim`: whatever goes in makes it foam, and it runs into the flame. */
+function overFat({ journey: { parts }, things }: At, { event, names }: BoundEvent): Level | undefined {
+  const isHot = event.act === 'heat' || event.vessel?.stands === 'stove';
+  const own = within(things, event);
+  if (!isHot || !speaks(own, 'brim') || speaks(own, 'negation', 'vent', 'bottle')) return undefined;
+  const isOfFat = names.some(({ mention }) =>
+    mention.ingredients.some(({ part, ingredient }) => {
+      const each = parts[part]?.head.ingredients[ingredient];
+      return each !== undefined && isIn(each, 'fat');
+    }),
+  );
+  return isOfFat ? 'error' : undefined;
 }
 
 /** `Never mind if there is ice in it yet`, in its part, and no step thaws it then or after. */

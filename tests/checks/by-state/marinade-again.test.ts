@@ -52,3 +52,31 @@ describe('a marinade again', () => {
     expect(isFound(...steps)).toBe(false);
   });
 });
+
+describe('a brine that is made in two goes, and has the meat on its list', () => {
+  const found = (last: string): boolean =>
+    open(
+      `recipe Test\npart brine as brine\n  1 l water\n  60 g fine salt\n  4 pork chops\n  do Warm a quarter of the water with the salt until dissolved, add the rest of the water and chill to 4 C.\n  do Lay the chops in the brine and keep at 4 C for 4 h.\n  do Lift out, throw the brine away and dry the chops.\npart grilling\n  do Grill the chops for 12 min, until the centre reads 63 C.\n  do ${last}\n`,
+    ).findings.open.some(({ code }) => code === 'raw-contact');
+  test('poured over', () => {
+    expect(found('Spoon some of the used brine over the chops.')).toBe(true);
+  });
+  test('gone', () => {
+    expect(found('Rest for 5 min and serve.')).toBe(false);
+  });
+});
+
+describe('a plate that raw patties lay on', () => {
+  const found = (last: string): boolean =>
+    open(
+      `recipe Test\n  600 g ground beef\n  4 burger buns\n  do Shape the beef in four patties.\n  do Grill for 8 min, until the centers read 160 F.\n  do ${last}\n`,
+    ).findings.open.some(({ code }) => code === 'raw-contact');
+  test('again', () => {
+    expect(found('Fill the buns and bring them out on the plate that held the raw patties.')).toBe(true);
+    expect(found('Fill the buns and serve them on the tray which carried the raw meat.')).toBe(true);
+  });
+  test('washed, or another', () => {
+    expect(found('Fill the buns. Wash the plate that held the raw patties before you use it again.')).toBe(false);
+    expect(found('Fill the buns and serve them on a clean plate.')).toBe(false);
+  });
+});

@@ -76,10 +76,16 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
     if (use === undefined || isPlantCooked(events.slice(from + 1, at), use.by, soaked)) continue;
     if (events.slice(Math.max(at, cooked) + 1).some(({ by }) => boils(by))) continue;
     if (events.slice(from, at).some(({ by }) => boils(by) && by.event.cooks === 'through')) continue;
-    if (events.slice(from, at).some(({ by: { event } }) => event.act === 'discard' && event.said === 'yes')) continue;
+    const isSoakNamed = speaks(within(use.things, use.by.event), 'soak');
+    // What is poured over by its name was not thrown away, whatever else is said.
+    if (
+      !isSoakNamed &&
+      events.slice(from, at).some(({ by: { event } }) => event.act === 'discard' && event.said === 'yes')
+    )
+      continue;
     if (at < cooked && events.slice(at).some(isBasted)) continue;
     const { start, end } = use.by.event;
-    const isNamed = use.by.names.length > 0 || speaks(within(use.things, use.by.event), 'soak');
+    const isNamed = use.by.names.length > 0 || isSoakNamed;
     if (!found.some((each) => each.part === use.part && each.line === use.line && each.start === start))
       found.push({
         level: isNamed ? 'error' : 'warning',
@@ -121,7 +127,7 @@ function soakedIn(lists: Lists, body: Body, inSoak: boolean): Soaked | undefined
     ({ ingredient }) => isIn(ingredient, 'sour fruit') || DRY.every((family) => !isIn(ingredient, family)),
   );
   const plants = others.filter(({ ingredient }) => isIn(ingredient, 'plant') && !isIn(ingredient, 'sour fruit'));
-  if ((wet.length === 0 && plants.length === 0 && !inSoak) || wet.some(({ member }) => member.share.low < ALL))
+  if ((wet.length === 0 && plants.length === 0 && !inSoak) || wet.some(({ member }) => allOf(body, member) < ALL))
     return undefined;
   return {
     plants: plants.map(({ member }) => member.of),
@@ -130,6 +136,10 @@ function soakedIn(lists: Lists, body: Body, inSoak: boolean): Soaked | undefined
     wet: wet.map(({ member }) => member.of),
   };
 }
+
+/** Of what went in portion by portion, all that lies there: salt that is dissolved in some of the water, and the rest poured on. */
+const allOf = ({ members }: Body, { of }: Member): number =>
+  members.reduce((sum, each) => (isSameRef(each.of, of) ? sum + each.share.low : sum), 0);
 
 /** `Keep the pork in the brine`, of which nothing else is said. */
 const isInSoak = ({ event: { medium } }: BoundEvent): boolean => medium?.is === 'brine' || medium?.is === 'acid';
@@ -151,8 +161,11 @@ function isUse(
   // `Spoon it over, straight from the bowl`: nothing was cooked in that.
   const isFromVessel = event.act === 'put' && event.objects.some(({ role, by }) => role === 'from' && by === 'vessel');
   if (names.length === 0 && (isFromVessel || event.objects.some(({ by }) => by === 'rest'))) return true;
-  const isOfFlesh = names.every(
-    ({ mention: { part, ingredients } }) => part === undefined && ingredients.every((ref) => isAmong(ref, of)),
+  const holdsFlesh = (part: number): boolean =>
+    of.some((ref) => ref.part === part) && wet.some((ref) => ref.part === part);
+  const isOfFlesh = names.every(({ role, mention: { part, ingredients } }) =>
+    // `Spoon some of the used brine over the chops`, which stand in its list.
+    part === undefined ? ingredients.every((ref) => isAmong(ref, of)) : role === 'what' && holdsFlesh(part),
   );
   // `Pour what is left in the bag over the pork`
   if (unnamed === 'rest' && isOfFlesh && POURS.has(event.act)) return true;

@@ -2,6 +2,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/journey/degrees.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { forcedOpen } from '../by-state/forced-open.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { type OnFood, undercooked } from '../by-state/undercooked.ts';
 import { severityAt } from '../by-state/verdict.ts';
@@ -41,19 +42,26 @@ type Values =
   | (Figure & { readonly kind: 'reheated'; readonly limit: HeatRule; readonly source: string })
   | (Figure & { readonly kind: 'cool oven'; readonly name: string })
   | { readonly kind: 'partly'; readonly name: string }
-  | { readonly kind: 'tasted'; readonly name: string };
+  | { readonly kind: 'tasted'; readonly name: string }
+  | { readonly kind: 'shut' };
 
 /** The strictest food speaks for all that one figure is too low for. */
 const found = foundAgain<Values>(
   overJourneys((house, journey) => {
     const all = undercooked(house, journey).filter(({ code }) => code === 'undercooked');
-    if (all.length === 0) return [];
+    const shut = forcedOpen(journey).map(
+      ({ by, part, line }): Found<Values> => ({
+        at: { part, line, ...(by.event.verb ?? by.event) },
+        values: { kind: 'shut' },
+      }),
+    );
+    if (all.length === 0) return shut;
     const told = new Map<string, OnFood>();
     for (const each of all.toSorted((a, b) => strictness(b) - strictness(a))) {
       const key = `${each.part} ${each.line} ${each.start}`;
       if (!told.has(key)) told.set(key, each);
     }
-    return [...told.values()].flatMap((each) => findingOf(journey, house, each) ?? []);
+    return [...shut, ...[...told.values()].flatMap((each) => findingOf(journey, house, each) ?? [])];
   }),
 );
 
@@ -97,6 +105,8 @@ function findingOf(journey: Journey, { foodSafety }: House, verdict: OnFood): Fo
 const PARTLY_COOKED =
   'FDA Food Code 2022, 3-401.14 (only by a written procedure); USDA, as Food Poisoning Bulletin 2021 quotes it: never cook meat in part to finish it later';
 
+const STAYED_SHUT = 'FDA, Fresh and Frozen Seafood: throw out the ones that did not open (for consumers; from memory)';
+
 const TASTED_RAW = 'USDA, as copies for consumers have it: neither eat nor taste ground meat raw, cook it to 160 °F';
 
 /** A fan oven does the work of a still one this much hotter (common practice, no source). */
@@ -121,7 +131,7 @@ export default defineCheck<Values>({
 
 Meat and poultry roasted open in an oven that never passes ${ROASTING_OVEN.celsius} °C is information only: it lies long in the warm, and FSIS advises homes against it. **Silent** on that for smoking, drying, water baths and slow cookers, and where it is held at a figure.
 
-Mince that is tasted before anything cooks it is a warning. Poultry, game and mince that is browned or half done, kept in the cold for hours and cooked later is a warning.
+Shells that stay shut and are forced open are an error; mince that is tasted before anything cooks it is a warning. Poultry, game and mince that is browned or half done, kept in the cold for hours and cooked later is a warning.
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   find: ({ recipe, house }) => found(recipe, house),
@@ -135,6 +145,11 @@ Mince that is tasted before anything cooks it is a warning. Poultry, game and mi
       return {
         message: `The ${values.name} is tasted raw: fry a little of it, and taste that. ${CAUTION}`,
         source: TASTED_RAW,
+      };
+    if (values.kind === 'shut')
+      return {
+        message: `A shell that stays shut in the heat was dead before it, or is not cooked: throw it away. ${CAUTION}`,
+        source: STAYED_SHUT,
       };
     const { celsius: low } = values;
     const scale = scaleIn(low, values.node);
@@ -183,7 +198,7 @@ Mince that is tasted before anything cooks it is a warning. Poultry, game and mi
     ];
   },
   fix: (values, _scene, at) => {
-    if (values.kind === 'partly' || values.kind === 'tasted') return [];
+    if (values.kind === 'partly' || values.kind === 'tasted' || values.kind === 'shut') return [];
     const { node } = values;
     if (node === undefined || node.unit === 'gas' || values.kind === 'cool oven') return [];
     const degrees = node.unit === 'F' ? values.limit.fahrenheit : values.limit.celsius;
@@ -198,6 +213,7 @@ Mince that is tasted before anything cooks it is a warning. Poultry, game and mi
   },
   examples: {
     good: [
+      'recipe Clams\n  1 kg      clams\n  100 ml    dry white wine\n  do Steam the clams in the wine for 5 min, until they read 75 C.\n  do Uncover and throw away any that are still shut. Never force open a shut one.\n',
       'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 75 min, until the thickest part of the thigh reads 74 C.\n',
       'recipe Meat loaf\n  oven    180 C\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 71 C.\n',
       'recipe Roast beef\n  1.8 kg    beef\n  do Roast the beef at 170 C until the centre reads 58.9 C, and hold for 18 min.\n',
@@ -205,6 +221,7 @@ Mince that is tasted before anything cooks it is a warning. Poultry, game and mi
       'recipe Warm thighs\n  800 g     cooked chicken\n  do Reheat the chicken until the centre reads 74 C.\n',
     ],
     bad: [
+      'recipe Clams\n  1 kg      clams\n  100 ml    dry white wine\n  do Steam the clams in the wine for 5 min, until they read 75 C.\n  do Lever open any that are still shut, and serve.\n#    ^^^^^^^^^^ undercooked: throw it away\n',
       {
         text: 'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 60 min, until the thickest part of the thigh reads 65 C.\n# "65 C" undercooked *: 74 °C, 165 °F (under 1 s), or hold 65 °C for 13 min. At home: 74 °C\n',
         after: {

@@ -31,6 +31,18 @@ test.each<[found: Twin & { readonly foods: readonly string[] }, twin: Twin]>([
   [{ steps: 'Beat in the sugar.', foods: ['sugar'] }, { steps: 'Stir until the sugar dissolves.' }],
   [{ steps: 'Dust with icing sugar.', foods: ['icing sugar'] }, { steps: 'Dust with flour.' }],
   [{ steps: 'Pour in the milk.', foods: ['milk'] }, { steps: 'Pour into the milk pan.' }],
+  [
+    { steps: 'Stir in the bicarbonate of soda.', foods: ['bicarbonate of soda'] },
+    { steps: 'Stir in the bicarbonate of soda.', list: ['2 eggs', '1 tsp bicarbonate of soda'] },
+  ],
+  [
+    { steps: 'Whisk the eggs with the cream of tartar.', foods: ['cream of tartar'] },
+    { steps: 'Whisk the eggs to the thickness of double cream.' },
+  ],
+  [
+    { steps: 'Brown the leg of lamb.', foods: ['leg of lamb'] },
+    { steps: 'Lay in slices of bread.', list: ['2 eggs', '200 g white bread'] },
+  ],
   [{ steps: 'Thin with a little milk.', foods: ['milk'] }, { steps: 'Beat until it runs like milk.' }],
   [{ steps: 'Whisk in mayonnaise.', foods: ['mayonnaise'] }, { steps: 'Whisk in the eggs as for mayonnaise.' }],
   [{ steps: 'Fold in cream.', foods: ['cream'] }, { steps: 'Fold in the eggs as you would with cream.' }],

@@ -93,3 +93,16 @@ describe('what no order takes is left over, where the others are named', () => {
     expect(unused([...list, '80 g walnuts'], named)).toEqual(['walnuts']),
   );
 });
+
+describe('water of several lines', () => {
+  test.each([
+    [['10 g gelatine', '100 ml cold water', '400 g sugar', '120 ml water'], 1],
+    [['10 g gelatine', '400 g sugar', '120 ml water'], 0],
+  ])('%#', (list, found) => {
+    const steps = ['Boil the sugar and the 120 ml water to 116 C.', 'Pour over the gelatine and whisk for 10 min.'];
+    expect(unused(list, steps)).toHaveLength(found);
+  });
+  test('what is boiled has its water', () => {
+    expect(unused(['500 g pasta', '4 l water'], ['Boil the pasta for 10 min.'])).toEqual([]);
+  });
+});

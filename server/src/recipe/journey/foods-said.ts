@@ -130,11 +130,19 @@ function runEndingAt(
   const words: string[] = [];
   for (let from = at; from >= 0 && from > at - 4; from--) {
     const word = wordAt(items, from);
+    // `Bicarbonate of soda`
+    if (word === 'of' && from < at) {
+      words.unshift(word);
+      continue;
+    }
     if (word === '' || FUNCTION_WORDS.has(word) || (from < at && (mentioned.has(from) || opensWithOrder(items, from))))
       break;
     words.unshift(word);
-    const match = book.findInText(words.join(' '));
+    const text = words.join(' ');
+    const match = book.findInText(text);
     const foods = match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
+    // `The thickness of double cream`
+    if (words.includes('of') && !book.knows(text)) continue;
     if (foods.length === 0 || (isModifier(word) && isSame(foods, best?.foods))) continue;
     best = { foods, words: words.flatMap((w) => wordsOf(w)), from };
   }

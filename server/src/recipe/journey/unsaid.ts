@@ -77,7 +77,7 @@ function find({ head: { ingredients }, ledger, steps, includes }: Part): Readonl
     const taken: Taken = onto && !started ? 'main' : takenBy(bound, started, isPortioned);
     if (taken === 'all') for (let i = 0; i < ingredients.length; i++) found.add(i);
     if (taken === 'main') for (const i of main) found.add(i);
-    if (bound.event.act === 'heat') addWater(ingredients, found);
+    if (bound.event.act === 'heat' && !namesWater(bound, ingredients)) addWater(ingredients, found);
     addMaterials(bound, ingredients, found);
     started ||=
       taken === 'all' ||
@@ -195,6 +195,15 @@ function addMaterials({ event: { craft }, names }: BoundEvent, ingredients: read
 
 const isMaterial = (craft: Craft | undefined, ingredient: Ingredient | undefined): boolean =>
   craft !== undefined && ingredient !== undefined && BY_CRAFT.get(craft)?.has(foodOf(ingredient)?.class ?? '') === true;
+
+/** `Boil the sugar and the 120 ml water`: other water on the list is for something else. */
+const namesWater = ({ names }: BoundEvent, ingredients: readonly Ingredient[]): boolean =>
+  names.some(({ mention }) =>
+    mention.ingredients.some((ref) => {
+      const named = ingredients[ref.ingredient];
+      return named !== undefined && isIn(named, 'water');
+    }),
+  );
 
 /** What is boiled has its water. */
 function addWater(ingredients: readonly Ingredient[], found: Set<number>): void {

@@ -1,7 +1,7 @@
 import type { HeatWay } from '../../heat/spans.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import { ownDegrees, scaleIn } from '../../recipe/journey/degrees.ts';
+import { degreesIn, ownDegrees, scaleIn } from '../../recipe/journey/degrees.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 import { inScale } from '../other-scale.ts';
@@ -80,7 +80,7 @@ export default defineCheck<Values>({
     const scale = scaleIn(celsius, node);
     if (way === 'live')
       return {
-        message: `${ownDegrees(celsius, node)} kills the ${of.slice('any '.length)} that goes in: let it cool to less than ${ownDegrees(most, node)} before, or mend the figure.`,
+        message: `${ownDegrees(celsius, node)} kills the ${of.slice('any '.length)} that goes in: let it cool to less than ${degreesIn(most, scale, 'nothing')} °${scale} before, or mend the figure.`,
         value: celsius,
         unit: 'C',
         band: [null, most],

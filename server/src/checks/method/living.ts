@@ -3,6 +3,8 @@
  * Refuses to judge.
  */
 import { spansOf } from '../../heat/spans.ts';
+import { celsiusOf } from '../../notation/celsius.ts';
+import { sentenceIn } from '../../notation/sentence.ts';
 import type { Act } from '../../prose/event.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
@@ -71,7 +73,7 @@ export function livingIn(recipe: Recipe): readonly Heated[] {
 const passedThrough = onceWith(
   ({ folded: { part, steps }, parts }: Passage, before: Warm): { found: readonly Stirred[]; warm: Warm } => {
     const found: Stirred[] = [];
-    let warm = before;
+    let warm: Warm = new Map([...before, ...listedWarm(part)]);
     for (const folded of steps) {
       const step = part.steps.find(({ line }) => line === folded.line);
       const figures = step === undefined ? [] : heatsOf(step).filter((each) => isOfFood(each) && isFigure(each));
@@ -105,6 +107,25 @@ const passedThrough = onceWith(
     return { found, warm };
   },
 );
+
+/** `320 g water at 30 C`: as hot as its line says last. */
+const listedWarm = onceFor(({ index, head: { ingredients } }: Part): Warm => {
+  const warm = new Map<Ingredient, WrittenHeat>();
+  for (const ingredient of ingredients) {
+    const said = ingredient.node.preparation;
+    if (said === undefined || !isIn(ingredient, 'liquid')) continue;
+    const node = sentenceIn(said.text).items.findLast((item) => item.kind === 'temperature');
+    if (node?.kind !== 'temperature') continue;
+    const figure = {
+      start: said.start + node.start,
+      end: said.start + node.end,
+      celsius: celsiusOf(node),
+      written: [node],
+    };
+    warm.set(ingredient, { part: index, line: ingredient.line, figure });
+  }
+  return warm.size === 0 ? NOTHING_WARM : warm;
+});
 
 const isMilk = (ingredient: Ingredient): boolean => isIn(ingredient, 'milk');
 

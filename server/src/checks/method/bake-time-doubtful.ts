@@ -26,15 +26,16 @@ interface Values {
 const NEARLY_ALL = 2.3263;
 /** No kind is known better, for a finding. */
 const LEAST_SPREAD = 0.2;
-/** Kinds whose times are known less well say nothing. */
-const WIDE = 0.25;
-/** °C and m for which the coefficients are fitted. */
-const FITTED_C = { low: 145, high: 235 };
-const FITTED_DEPTH_M = { low: 0.012, high: 0.12 };
+/**
+ * The spread below which a kind's times are known well, and °C and m for which the coefficients are fitted. Near them, what is so many times too
+ * short is so all the same.
+ */
+const FITTED = { spread: 0.25, celsius: { low: 145, high: 235 }, depthM: { low: 0.012, high: 0.12 } };
+const NEAR: typeof FITTED = { spread: 0.3, celsius: { low: 130, high: 250 }, depthM: FITTED.depthM };
 
 const find = foundAgain<Values>((recipe) =>
   ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {
-    if (time.is === 'declined' || !isFitted(time) || time.trials > 0) return [];
+    if (time.is === 'declined' || !isFitted(time, NEAR) || time.trials > 0) return [];
     const said = time.bake.said;
     if (said === undefined) return [];
     const { likely, spread } = time.estimate;
@@ -42,12 +43,14 @@ const find = foundAgain<Values>((recipe) =>
     const least = likely * Math.exp(-wide);
     const most = likely * Math.exp(wide);
     if (said.high >= least && said.low <= most) return [];
+    const far = isFar(recipe, time, said);
+    if (!far && !isFitted(time, FITTED)) return [];
     if (goesInWarm(recipe, time.bake) || isOutOfRange(recipe, time.bake, said)) return [];
     return [
       {
         at: { part: time.bake.part.index, line: time.bake.line, start: said.start, end: said.end },
         values: { low: said.low, high: said.high, likely, least, most, rests: restsOn(time).join(', ') },
-        ...(isFar(recipe, time, said) && { severity: 'warning' as const }),
+        ...(far && { severity: 'warning' as const }),
       },
     ];
   }),
@@ -69,29 +72,34 @@ const straysIn = onceFor(
 /** So many times too long, or too short for what bakes or roasts whole, nobody means it (recipes that work: 0.37 to 1.7 of what is likely, birds and whole joints from 0.57); a short one may be of several pieces. */
 const TOO_LONG = 2.4;
 const TOO_SHORT: Readonly<Partial<Record<string, number>>> = { bird: 2.6, joint: 2.2, brick: 3.3, pan: 3.3, cup: 3.3 };
-
-function isFar(recipe: Recipe, { bake, estimate: { likely }, load }: Estimated, said: Range): boolean {
+function isFar(recipe: Recipe, time: Estimated, said: Range): boolean {
+  const {
+    bake,
+    estimate: { likely },
+    load,
+  } = time;
   if (bake.event.cooks === 'again') return false;
+  if (said.low > likely * TOO_LONG) return isFitted(time, FITTED);
   const shorter = TOO_SHORT[load.kind.form];
-  if (said.low > likely * TOO_LONG) return true;
-  return shorter !== undefined && said.high < likely / shorter && isAlone(recipe, bake);
+  return shorter !== undefined && inOven(recipe, bake) < likely / shorter;
 }
 
-/** Nothing of it is in the oven for longer. */
-const isAlone = (recipe: Recipe, { part, line, said }: Bake): boolean =>
-  heatedIn(recipe).some(
-    ({ way, totalMin, times }) =>
+/** Minutes that it is in the oven in all, a crust under it before; where nobody knows, longer than all. */
+function inOven(recipe: Recipe, { part, line, said }: Bake): number {
+  const own = heatedIn(recipe).filter(
+    ({ way, times }) =>
       way === 'oven' &&
-      totalMin === said?.high &&
-      times.some((time) => time.part === part.index && time.line === line && time.start === said.start),
+      times.some((time) => time.part === part.index && time.line === line && time.start === said?.start),
   );
+  return own.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...own.map(({ totalMin }) => totalMin));
+}
 
-function isFitted({ estimate, load }: Estimated): boolean {
+function isFitted({ estimate, load }: Estimated, { spread, celsius, depthM }: typeof FITTED): boolean {
   return (
-    estimate.spread < WIDE &&
-    load.oven.stages.every(({ celsius }) => celsius >= FITTED_C.low && celsius <= FITTED_C.high) &&
-    estimate.depth >= FITTED_DEPTH_M.low &&
-    estimate.depth <= FITTED_DEPTH_M.high
+    estimate.spread < spread &&
+    load.oven.stages.every((stage) => stage.celsius >= celsius.low && stage.celsius <= celsius.high) &&
+    estimate.depth >= depthM.low &&
+    estimate.depth <= depthM.high
   );
 }
 

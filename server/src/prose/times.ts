@@ -98,8 +98,9 @@ class Reader extends Lengths {
     const prefix = this.prefixAt(from);
     const core = this.coreAt(prefix);
     if (core === undefined) return undefined;
-    let { low, high } = prefix;
-    let kind = prefix.kind ?? core.kind;
+    // `pressing it under each day` says no bound.
+    let { low, high, kind } = core.kind === 'every' ? { ...EMPTY, kind: core.kind } : prefix;
+    kind ??= core.kind;
     let at = core.to;
     let per: Per | undefined;
     let before = false;

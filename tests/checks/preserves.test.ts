@@ -632,3 +632,53 @@ describe('lines of strangers', () => {
     expect(codes(line)).toEqual([code]);
   });
 });
+
+/** Fruit in light syrup in closed jars is boiled in them for 10 to 30 min (USDA Complete Guide to Home Canning 2015, guide 2; from memory). */
+describe('fruit in jars', () => {
+  const PEARS = ['2 kg pears, quartered', '300 g caster sugar', '1 l water'];
+  const FILL = [
+    'Boil the sugar and water, add the pears and simmer for 5 min.',
+    'Pack into hot jars, cover with the syrup and screw on the lids.',
+  ];
+  const dish = (list: readonly string[], ...steps: readonly string[]): string =>
+    `recipe Test\n${[...list, ...steps.map((step) => `do ${step}`)].map((line) => `  ${line}\n`).join('')}`;
+  test.each<[string, string, boolean]>([
+    ['never boiled', dish(PEARS, ...FILL, 'Store in a cool cupboard for a year.'), true],
+    [
+      'for minutes',
+      dish(PEARS, ...FILL, 'Process in a boiling-water canner for 4 min.', 'Store in a cool cupboard for a year.'),
+      true,
+    ],
+    [
+      'with a word of jars that do not seal',
+      dish(PEARS, ...FILL, 'Cool on a towel for 12 h. Refrigerate any jar that did not seal.'),
+      true,
+    ],
+    ['in the fridge', dish(PEARS, ...FILL, 'Keep in the fridge for 2 weeks.'), false],
+    [
+      'processed',
+      dish(PEARS, ...FILL, 'Process in a boiling-water canner for 25 min.', 'Store in a cool cupboard for a year.'),
+      false,
+    ],
+    ['boiled', dish(PEARS, ...FILL, 'Boil the jars for 25 min.', 'Store in a cool cupboard for a year.'), false],
+    [
+      'in spirit',
+      dish(['1 kg cherries', '300 g caster sugar', '700 ml brandy'], 'Put all in a jar, seal and keep for 6 months.'),
+      false,
+    ],
+    [
+      'as jam',
+      dish(
+        ['1 kg strawberries', '850 g sugar', '50 ml lemon juice'],
+        'Boil all to 104.5 C.',
+        'Fill hot jars, seal and keep in a cool cupboard for a year.',
+      ),
+      false,
+    ],
+  ])('%s', (_, text, found) => {
+    const codes = open(text)
+      .findings.open.filter(({ severity }) => severity !== 'info')
+      .map(({ code }) => code);
+    expect(codes.includes('low-acid-preserve')).toBe(found);
+  });
+});

@@ -5,7 +5,7 @@
 
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import { likelyGrams } from '../../food/weigh.ts';
-import type { Act, PlaceKind } from '../../prose/event.ts';
+import type { Act, Event, PlaceKind } from '../../prose/event.ts';
 import { type Body, type Member, type Read, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import { isBaked } from '../../recipe/journey/deeds.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
@@ -73,6 +73,8 @@ export interface InJar {
   readonly isEgg: boolean;
   /** Sour, but of lemon or the like or less than the usual, and no step heats the jars once they are full. */
   readonly unprocessed: boolean;
+  /** Fruit in its syrup, boiled for so many minutes in its jars. */
+  readonly boiledMin?: number;
   /** Something sour goes in of which no amount is read: how much acid there is, nobody knows. */
   readonly unweighed: boolean;
   /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
@@ -146,7 +148,28 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   const [fruit] = fruits;
   if (fruit !== undefined && gramsOf(journey, body, fruits) >= solids * FRUIT_SHARE && sugar < SWEET_JAM)
     return sourness(fruit, TOMATO, true);
-  return undefined;
+  const sour = members.find(({ ingredient }) => foodOf(ingredient)?.class === 'fruit');
+  if (sour === undefined || !isBottledFruit(journey, body, mix, members)) return undefined;
+  const boiledMin = boiledInJarMin(journey, body);
+  if (boiledMin === undefined || boiledMin >= BOTTLED_MIN) return undefined;
+  const acid = mix.acidG / (mix.massG - mix.of.sugar);
+  return {
+    body,
+    what: sour.ingredient,
+    part: sour.member.of.part,
+    kept,
+    acid,
+    least: 0,
+    isTested: false,
+    isNear: false,
+    isFruit: false,
+    isEgg: false,
+    unprocessed: true,
+    boiledMin,
+    unweighed: false,
+    asked: kept.sure === 'unread',
+    inferred: true,
+  };
 
   function sourness(
     { member, ingredient }: Held,
@@ -184,6 +207,32 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       inferred,
     };
   }
+}
+
+/** Fruit in its jars is boiled for 10 to 30 min, jam for 5 (USDA Complete Guide to Home Canning 2015, guide 2; from memory). */
+const BOTTLED_MIN = 10;
+const FRUITY = 0.4;
+
+/** Fruit in water, juice or light syrup, in a jar that is closed: no jam, and nothing in vinegar, spirit or salt. */
+function isBottledFruit(journey: Journey, body: Body, mix: Mixture, members: readonly Held[]): boolean {
+  const { massG, of, alcoholG, saltG } = mix;
+  if (body.vessel !== 'jar' || body.shut !== 'jar' || alcoholG > 0 || of.vinegar > 0 || of.animal > 0) return false;
+  if (of.sugar >= massG * SWEET_JAM || saltG >= massG * SOURING_SALT || of.fat > 0) return false;
+  const fruits = members.filter(({ ingredient }) => foodOf(ingredient)?.class === 'fruit');
+  return gramsOf(journey, body, fruits) >= massG * FRUITY;
+}
+
+/** The longest that it is boiled in its jars; undefined where nobody says how long. */
+function boiledInJarMin({ steps }: Journey, { members }: Body): number | undefined {
+  const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
+  const boils = ({ act, where, elsewhere }: Event): boolean =>
+    act === 'heat' || elsewhere || where.some(({ is }) => is === 'bath' || is === 'oven');
+  const filled = events.findLastIndex((event) => event.vessel?.is === 'jar' && FILLS.has(event.act) && !boils(event));
+  if (filled < 0 || members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return undefined;
+  const after = events.slice(filled + 1).filter(boils);
+  const times = after.flatMap((event) => event.times.filter(({ kind }) => kind === 'spent'));
+  if (after.length > 0 && times.length === 0) return undefined;
+  return Math.max(0, ...times.map(({ minutes }) => minutes.high));
 }
 
 /**

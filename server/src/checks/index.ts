@@ -45,6 +45,7 @@ import comesTooEarly from './method/comes-too-early.ts';
 import comesTooLate from './method/comes-too-late.ts';
 import heatOutOfRange from './method/heat-out-of-range.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
+import ovenNeverUsed from './method/oven-never-used.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import ovensDisagree from './method/ovens-disagree.ts';
 import panDisagrees from './method/pan-disagrees.ts';
@@ -147,6 +148,7 @@ export const CHECKS: readonly Check[] = [
   comesTooLate,
   heatOutOfRange,
   noDonenessCue,
+  ovenNeverUsed,
   ovenNotSet,
   ovensDisagree,
   panDisagrees,

@@ -416,6 +416,12 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       ['  yield   1 deep cake\n', '  yield   1 deep cake\n  oven    425 F\n'],
       ['  do Cream', '  do Heat the oven to 300 F.\n  do Cream'],
     ],
+    [
+      'oven-never-used',
+      'an oven, and no bake',
+      ['  do Bake in a deep pan at 300 F for 75 min until a pick comes out clean.', '  do Cool in the pan.'],
+      ['  yield   1 deep cake\n', '  yield   1 deep cake\n  oven    300 F\n'],
+    ],
     ['time-out-of-range', 'a digit too many', ['for 75 min', 'for 750 min']],
     ['heat-out-of-range', '300 °C for °F', ['at 300 F', 'at 300 C']],
     ['egg-out-of-range', 'four eggs for ten', ['10        eggs', '4         eggs']],

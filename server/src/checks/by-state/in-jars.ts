@@ -225,8 +225,12 @@ function isBottledFruit(journey: Journey, body: Body, mix: Mixture, members: rea
 /** The longest that it is boiled in its jars; undefined where nobody says how long. */
 function boiledInJarMin({ steps }: Journey, { members }: Body): number | undefined {
   const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
-  const boils = ({ act, where, elsewhere }: Event): boolean =>
-    act === 'heat' || elsewhere || where.some(({ is }) => is === 'bath' || is === 'oven');
+  // `Seal and process for 25 min`
+  const boils = ({ act, where, times, elsewhere }: Event): boolean =>
+    act === 'heat' ||
+    elsewhere ||
+    (act === 'combine' && times.some(({ kind }) => kind === 'spent')) ||
+    where.some(({ is }) => is === 'bath' || is === 'oven');
   const filled = events.findLastIndex((event) => event.vessel?.is === 'jar' && FILLS.has(event.act) && !boils(event));
   if (filled < 0 || members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return undefined;
   const after = events.slice(filled + 1).filter(boils);

@@ -193,7 +193,9 @@ export class Filler extends PlaceTaker {
     const isThing = thing !== undefined && this.isThing(thing, span);
     this.byVerb = undefined;
     if (isThing) return;
-    const joint = head.part === 'joint' ? jointOf(head.sense)?.is : undefined;
+    const is = head.part === 'joint' ? jointOf(head.sense)?.is : undefined;
+    // `Mince the pork and the fat, and keep both cold`: what was spoken of, and not the whole list.
+    const joint = is === 'all' && head.word === 'both' && STAYS.has(event.act) ? 'it' : is;
     const by =
       joint === 'it' || joint === 'mixture' || joint === 'rest' || joint === 'all'
         ? joint

@@ -7,7 +7,7 @@ import type { Event } from '../../prose/event.ts';
 import type { Part, Step } from '../model.ts';
 import { heatedAlong } from './along.ts';
 import { asDone } from './as-done.ts';
-import type { BoundEvent } from './bind.ts';
+import { type BoundEvent, boundEvents } from './bind.ts';
 import {
   type Body,
   type FoodState,
@@ -107,8 +107,8 @@ export class Folder {
   private take(by: BoundEvent): void {
     const { event } = by;
     if (MOVES_NOTHING.has(event.said) || (event.said === 'at most' && event.act === 'heat')) return;
-    const isOther = event.either > 0 && this.chosen.has(event.either);
-    if (event.either > 0) this.chosen.add(event.either);
+    const isOther = event.either > 0 && (this.chosen.has(event.either) || this.isBareChoice(event));
+    if (event.either > 0 && !isOther) this.chosen.add(event.either);
     // `What is left can be fried tomorrow.`
     const isOfRest = event.as === 'told' && event.act === 'heat' && by.unnamed === 'rest';
     const branch = event.said !== 'yes' || isOther || isOfRest || isOnceMore(event);
@@ -116,6 +116,21 @@ export class Folder {
     this.happen(by, branch);
     // What may happen and may not leaves all as it was; what it adds is in it all the same.
     if (before !== undefined) this.top.goBack(before);
+  }
+
+  /** `Fry or grill for 15 min until it reads 72 C`: what is said behind the last is said of both, so that one is taken. */
+  private isBareChoice({ act, either, start, times, temperatures, until }: Event): boolean {
+    return (
+      act === 'heat' &&
+      times.length + temperatures.length + until.length === 0 &&
+      boundEvents(this.step).some(
+        ({ event }) =>
+          event.either === either &&
+          event.act === 'heat' &&
+          event.start > start &&
+          event.temperatures.length + event.until.length > 0,
+      )
+    );
   }
 
   private happen(said: BoundEvent, branch: boolean): void {

@@ -15,6 +15,19 @@ test.each<[string, string[]]>([
     ['rise: @warm, 27 C of around, 90 min, until risen', 'cover', 'put: @warm, until risen'],
   ],
   ['Place beef in 190 F. water', ['put: by water, 88 C of medium']],
+  [
+    'Keeps for 3 d in the fridge, or 3 months at -18 C',
+    ['stay told: @cold, 4320 min, either 1', 'stay: -18 C of around, 120960-133920 min, either 1'],
+  ],
+  [
+    'Refrigerate for up to 3 d or at -18 C for up to 20 d',
+    ['cool: @cold, limit 4320 min, either 1', 'cool: -18 C of around, life 28800 min, either 1'],
+  ],
+  [
+    'Keep in the fridge for 4 d, or for 20 d in the freezer',
+    ['stay: @cold, 5760 min, either 1', 'stay: @frozen, 28800 min, either 1'],
+  ],
+  ['Keep in the fridge for 4 d or overnight', ['stay: @cold, 5760 min (1), 480-960 min (1)']],
   ['Grill 5 minutes on one side, 4 minutes on the other', ['heat as read: @oven, by air, 5 min, 4 min']],
   ['Fry on griddle at 350 F. 3 minutes each side', ['heat as read: @stove, by metal, 177 C of medium, 3 min a side']],
   [

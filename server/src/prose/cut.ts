@@ -6,7 +6,7 @@ import { isDoing, isEnd } from './ahead.ts';
 import { Clause } from './clauses.ts';
 import { jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Part, type Piece } from './pieces.ts';
-import type { JointKind } from './rows.ts';
+import type { JointKind, ThingRow, VerbRow } from './rows.ts';
 
 /** The clauses, in order; together they hold every piece but the marks between them. */
 export function cut(pieces: readonly Piece[]): readonly Clause[] {
@@ -38,6 +38,7 @@ class Cutter {
   take(piece: Piece, at: number): void {
     if (piece.sort === 'mark') this.mark(piece.word, at);
     else if (piece.part === 'joint') this.joint(piece, at);
+    else if (piece.time?.orElse && this.isOtherKeeping(at)) this.closeOr(at);
     else if (isVerb(piece.part)) {
       if (this.verb >= 0 || this.isFramed(at) || this.hasOwnWords(at))
         this.close(this.soft > this.start ? this.soft : this.reach(at));
@@ -79,9 +80,8 @@ class Cutter {
     switch (is) {
       case 'conjunction':
       case 'or':
-        if (is === 'or' && this.isOtherPlace(at)) {
-          this.close(at);
-          this.orElse = true;
+        if (is === 'or' && (this.isOtherPlace(at) || this.isOtherKeeping(at))) {
+          this.closeOr(at);
         } else if (piece.word === 'so' && this.pieces[at + 1]?.part === 'verb') this.close(at);
         else if (this.soft !== at) this.soft = at;
         return;
@@ -200,6 +200,20 @@ class Cutter {
     return placeIn(at + 2, at + 6) && (isPlaced || placeIn(this.start, at));
   }
 
+  /** `Keep for 3 d in the fridge, or 3 months at -18 C`: so long here, and as long there. */
+  private isOtherKeeping(at: number): boolean {
+    const { pieces } = this;
+    const row = verbOf(pieces[this.verb]?.sense ?? UNKNOWN);
+    const own = pieces.slice(this.start, at);
+    // `Raw sausages keep for 2 d in the fridge, or …`: of a noun and a verb the noun may win.
+    const isCold = row === undefined && own.some(({ sense }) => isColdPlace(thingOf(sense)));
+    if (row?.act !== 'stay' && row?.act !== 'cool' && !isCold) return false;
+    const end = pieces.findIndex(
+      ({ sort, word, part }, i) => i > at && (isVerb(part) || (sort === 'mark' && isHard(word))),
+    );
+    return isKept(own, row?.where) && isKept(pieces.slice(at, end < 0 ? pieces.length : end));
+  }
+
   /** The first of the words right before a verb that belong to it: `do not`, `may`, `gently`. */
   private reach(at: number): number {
     let from = at;
@@ -215,6 +229,11 @@ class Cutter {
     return from;
   }
 
+  private closeOr(at: number): void {
+    this.close(at);
+    this.orElse = true;
+  }
+
   close(to: number, label = false): void {
     if (to > this.start) {
       const { start, verb, opener, orElse, first } = this;
@@ -228,6 +247,13 @@ class Cutter {
     this.orElse = false;
   }
 }
+
+const isColdPlace = (thing: ThingRow | undefined): boolean => thing?.is === 'cold' || thing?.is === 'frozen';
+
+/** A time and a place are said, or how cold it is there. */
+const isKept = (pieces: readonly Piece[], where?: VerbRow['where']): boolean =>
+  pieces.some(({ time }) => time !== undefined) &&
+  (where !== undefined || pieces.some(({ sort, sense }) => sort === 'temperature' || thingOf(sense)?.sort === 'place'));
 
 const canLast = ({ sense }: Piece): boolean => verbOf(sense)?.lasts === 'waits';
 

@@ -26,7 +26,7 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
       continue;
     }
     const event =
-      time.orElse && last !== undefined
+      time.orElse && last !== undefined && clauses[clauseAt]?.from !== at
         ? last.event
         : (takerOf(pieces, clauses, clauseAt, at) ?? owner(pieces, clauses, clauseAt, time));
     if (event === undefined || isNewLength(pieces[at - 1], event)) continue;

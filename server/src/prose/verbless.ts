@@ -49,6 +49,7 @@ export function verblessEvent(
   }
   return (
     heatedOn(pieces, clause) ??
+    keptAt(pieces, clause) ??
     timedOnHeat(pieces, clause) ??
     timedSomewhere(pieces, clause) ??
     namesInVessel(pieces, clause)
@@ -121,6 +122,17 @@ function heatedOn(pieces: readonly Piece[], { from, to, first }: Clause): EventD
     return new EventDraft((own[0] as Piece).start, (own.at(-1) as Piece).end, undefined, row, 'ordered');
   }
   return undefined;
+}
+
+/** `or 3 months at -18 C` */
+function keptAt(pieces: readonly Piece[], { from, to, orElse }: Clause): EventDraft | undefined {
+  const own = pieces.slice(from, to);
+  if (!orElse || !own.some(({ sort }) => sort === 'temperature') || !own.some(({ time }) => time !== undefined))
+    return undefined;
+  const event = new EventDraft((own[0] as Piece).start, (own.at(-1) as Piece).end, undefined, undefined, 'ordered');
+  event.act = 'stay';
+  event.lasts = 'waits';
+  return event;
 }
 
 /** `Five minutes a side in a hot pan`, `ten minutes in boiling water`: what stands on the stove, and for how long. */

@@ -166,6 +166,7 @@ It is a warning where only the longest of a range is too long (\`5 to 10 days\`)
         },
       },
       'recipe Burgers\n  500 g     minced beef\n  1         onion, chopped\n  do Mix the beef and onion and keep in the fridge for 9 days.\n# "for 9 days" kept-too-long warning *: raw minced beef\n  do Fry until it reads 72 C.\n',
+      'recipe Bean stew\n  500 g     cooked chickpeas\n  400 g     onions\n  do Simmer the chickpeas and onions for 30 min.\n  note Keeps for 3 weeks in the fridge, or 3 months at -18 C.\n# "for 3 weeks" kept-too-long warning *: 21 d\n',
       'recipe Cut melon\n  2 kg      melon\n  do Dice the melon and keep in the fridge for up to 10 days.\n# "for up to 10 days" kept-too-long *\n',
       'recipe Hummus\n  400 g     cooked chickpeas\n  80 g      tahini\n  20 g      lemon juice\n  5 g       fine salt\n  do Blend the chickpeas with the tahini, lemon juice and salt.\n  do Keep in the fridge for 5 to 10 days.\n# "for 5 to 10 days" kept-too-long warning *: 10 d\n',
     ],

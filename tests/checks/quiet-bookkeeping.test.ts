@@ -340,3 +340,22 @@ describe('a figure that says what a food is, or how warm', () => {
     );
   });
 });
+
+found('a layer is no word for everything', [
+  [
+    'unused-ingredient',
+    ['225 g butter', '4 eggs', '225 g flour', '50 g almonds'],
+    'Line the tin with a double layer of baking paper.',
+    'Cream the butter, beat in the eggs and fold in the flour. Bake at 160 C for 1 h until gold.',
+  ],
+  [
+    'unused-ingredient',
+    ['400 g potatoes', '200 ml cream', '50 g gruyere'],
+    'Lay the potatoes in the dish in a thin layer and pour the cream over.',
+    'Bake at 180 C for 1 h until gold.',
+  ],
+]);
+quiet('an order to mix in a vessel takes all', [
+  [['200 g flour', '150 g sugar', '100 g chocolate chips'], 'Layer in a jar. Close and keep cool.'],
+  [['200 g flour', '150 g sugar', '100 g butter'], 'Mix in a bowl. Bake at 180 C for 20 min until gold.'],
+]);

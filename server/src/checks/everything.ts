@@ -9,7 +9,7 @@ import type { Step } from '../recipe/model.ts';
 export const takesEverything = (steps: readonly Step[]): boolean =>
   steps.some(
     (step, i) =>
-      // `Layer in a jar`; `the thickest part` is none.
+      // `The thickest part` is none.
       (i === 0 ? speaksOf(step, 'everything') : speaksOfSeveral(step, 'everything')) ||
       (speaksOf(step, 'ingredients') && !does(step, INTO_ALL)) ||
       does(step, TAKES_ALL),
@@ -26,7 +26,7 @@ const TAKES_ALL = deed(
     !objects.some(({ by }) => by === 'it'),
 );
 
-/** `Stir together and leave overnight.`: mixed, and nothing is said of what; `toss the filling`, which is no name of the list. */
+/** `Stir together and leave overnight.`, `Layer in a jar`: mixed, and nothing is said of what; `toss the filling`, which is no name of the list. */
 function isBare(step: Step | undefined): boolean {
   const first = step && eventsOf(step)[0];
   return (
@@ -36,7 +36,8 @@ function isBare(step: Step | undefined): boolean {
     first.verb?.start === step.sentence.items[0]?.start &&
     isMixing(first) &&
     first.objects.every(
-      ({ by }) => by === 'nothing' || by === 'mixture' || (by === 'name' && step.mentions.length === 0),
+      ({ by }) =>
+        by === 'nothing' || by === 'mixture' || by === 'vessel' || (by === 'name' && step.mentions.length === 0),
     )
   );
 }

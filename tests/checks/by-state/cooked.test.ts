@@ -567,3 +567,55 @@ test('what is seen after two minutes or so is the crust; after ten it may be don
   expect(patties(2)).toEqual(['no-safe-temperature warning']);
   expect(patties(10)).toEqual(LOOKS);
 });
+
+describe('heat that stops at a figure where nothing cooks', () => {
+  each([
+    [
+      'a foam of yolks over water',
+      [
+        '5 egg yolks',
+        '60 ml marsala',
+        'Whisk the yolks with the marsala over simmering water until thick and it reads 35 C.',
+      ],
+      FIGURE,
+    ],
+    [
+      'a custard of the stove',
+      [
+        '5 egg yolks',
+        '600 ml milk',
+        'Whisk the yolks with the milk, cook over low heat until the custard reads 32 C and chill.',
+      ],
+      FIGURE,
+    ],
+    ['a bird', ['1.5 kg chicken', 'Roast the chicken at 200 C until the thigh reads 34 C.'], FIGURE],
+    ['fish in water', ['500 g salmon fillet', 'Poach the salmon in water until the middle reads 30 C.'], FIGURE],
+    [
+      'eggs made lukewarm, and baked',
+      [
+        '4 eggs',
+        '120 g sugar',
+        '120 g flour',
+        'Whisk the eggs and sugar over simmering water until the mixture reads 37 C. Whip until cold. Fold in the flour.',
+        'Bake at 180 C for 25 min until springy.',
+      ],
+      QUIET,
+    ],
+    [
+      'milk made lukewarm for a batter',
+      [
+        '300 ml milk',
+        '2 eggs',
+        '250 g flour',
+        'Warm the milk to 35 C. Beat in the eggs and flour.',
+        'Fry in a hot pan for 4 min until gold.',
+      ],
+      QUIET,
+    ],
+    [
+      'a dough as it is mixed',
+      ['500 g flour', '4 eggs', 'Knead until the dough reads 26 C. Bake at 180 C for 40 min until deep gold.'],
+      QUIET,
+    ],
+  ]);
+});

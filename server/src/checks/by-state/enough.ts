@@ -4,7 +4,7 @@
  */
 import type { Act } from '../../prose/event.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
-import { spentIn } from '../../recipe/journey/readings.ts';
+import { LEAST_HEATED_C, LEAST_READ_C, spentIn } from '../../recipe/journey/readings.ts';
 import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
@@ -70,7 +70,8 @@ export function reached(state: FoodState, group: Group, limit: Limit): Reached {
   let inFood: Read | undefined;
   for (const read of state.reads) {
     const { of, held, celsius, fahrenheit } = read;
-    if (of === 'oven' || celsius.low < LEAST_COOKING_C || isPast(read, state, group)) continue;
+    if (of === 'oven' || celsius.low < (of === 'food' ? LEAST_HEATED_C : LEAST_READ_C) || isPast(read, state, group))
+      continue;
     const seconds = holdS(limit, celsius.low, fahrenheit);
     if (of === 'food') {
       const isCarried = inFood !== undefined && celsius.low > inFood.celsius.low + CARRIES_C && read.when === 'resting';
@@ -115,9 +116,6 @@ const isHeldInShell = ({ celsius, held }: Read): boolean => {
   const seconds = EGGS_IN_SHELL.holds.findLast(([at = 0]) => at <= celsius.low)?.[1];
   return seconds !== undefined && held.low * 60 >= seconds;
 };
-
-/** Below this nothing is cooked, by whatever is read. */
-const LEAST_COOKING_C = 38;
 
 const isHeld = (minutes: number, seconds: number | undefined): boolean =>
   seconds !== undefined && seconds > 0 && minutes * 60 >= seconds;

@@ -9,7 +9,7 @@ import { type Body, type FoodState, isSameRef, NO_TIME, type Read, WAS, withRead
 import { isBoiling } from './heats.ts';
 import { isDone } from './partly.ts';
 import { bandOf } from './places.ts';
-import { GENTLE_C, isOfOther, LEAST_READ_C, LETHAL_C, readsIn, spentIn } from './readings.ts';
+import { GENTLE_C, isOfOther, LEAST_HEATED_C, LEAST_READ_C, LETHAL_C, readsIn, spentIn } from './readings.ts';
 import type { Settled } from './temperatures.ts';
 
 /** Between °C and °F. */
@@ -28,7 +28,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   if (body.members.every(({ state }) => (state.was & WAS.flour) !== 0))
     return { ...withStates(body, (state) => ({ ...state, heatedBy: by })), band: 'hot', waits: undefined };
   const cooks = event.cooks ?? 'as read';
-  const reads = readsIn(by, temperatures, false);
+  const reads = readsIn(by, temperatures, false, LEAST_HEATED_C);
   const inFood = reads.filter(({ of }) => of === 'food');
   const figures = reads.filter(({ of }) => of !== 'oven');
   const signs =

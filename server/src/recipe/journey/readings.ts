@@ -11,6 +11,8 @@ import type { Settled } from './temperatures.ts';
 
 /** From here a figure read in the food tells of its being cooked, and not of a dough or of what is to be lukewarm. */
 export const LEAST_READ_C = 38;
+/** And on the heat from here: whoever stops at it cooks nothing. */
+export const LEAST_HEATED_C = 25;
 
 /** Water, fat or air cooler than this heats what lies in it no further than itself. */
 export const GENTLE_C = 80;
@@ -33,10 +35,15 @@ const MOST_IN_FLESH_C = 90;
 const BESIDE = 6;
 
 /** The figures of the food itself, and those around it that are so low that it is no warmer. */
-export function readsIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): Read[] {
+export function readsIn(
+  by: BoundEvent,
+  temperatures: readonly Settled[],
+  isResting: boolean,
+  least = LEAST_READ_C,
+): Read[] {
   // At 20 C it bubbles as it ferments.
   const isCool = temperatures.some(({ of, said }) => of === 'around' && said.celsius.high < LEAST_READ_C);
-  return [...figuresIn(by, temperatures, isResting), ...(isCool ? [] : signsIn(by))];
+  return [...figuresIn(by, temperatures, isResting, least), ...(isCool ? [] : signsIn(by))];
 }
 
 /** What is seen or felt that tells how hot the food is: `until it bubbles`, `as warm as new milk`. */
@@ -53,12 +60,17 @@ const signsIn = (by: BoundEvent): readonly Read[] =>
 export const isOfOther = ({ act }: Event, { from }: Event['until'][number]): boolean =>
   from === 'when' && (act === 'put' || act === 'combine' || act === 'return');
 
-function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): readonly Read[] {
+function figuresIn(
+  by: BoundEvent,
+  temperatures: readonly Settled[],
+  isResting: boolean,
+  least: number,
+): readonly Read[] {
   return temperatures.flatMap(({ said, of, sure }): Read[] => {
     const { celsius } = said;
     const isFood = of === 'food';
     const isAir = of === 'oven' || by.event.medium?.is === 'air' || by.event.medium?.is === 'smoke';
-    if (celsius.low < LEAST_READ_C || of === 'nothing') return [];
+    if (celsius.low < (isFood ? least : LEAST_READ_C) || of === 'nothing') return [];
     const isHot = !isFood && celsius.high > (isAir ? COOL_AIR_C : GENTLE_C);
     if (isHot && of !== 'oven') return [];
     return [

@@ -358,4 +358,30 @@ found('a layer is no word for everything', [
 quiet('an order to mix in a vessel takes all', [
   [['200 g flour', '150 g sugar', '100 g chocolate chips'], 'Layer in a jar. Close and keep cool.'],
   [['200 g flour', '150 g sugar', '100 g butter'], 'Mix in a bowl. Bake at 180 C for 20 min until gold.'],
+quiet('what is taken once for each, or from what was fried in', [
+  [
+    ['6 tsp demerara sugar', '500 ml cream'],
+    'Divide the cream between pots.',
+    'Sprinkle each with 1 tsp of the sugar.',
+  ],
+  [
+    ['3 tbsp oil', '1 1/2 cups water', '40 wrappers'],
+    'Cook the wrappers in three batches. Heat 1 tbsp of the oil and fry them.',
+    'Pour in 1/2 cup of the water and steam for 6 min.',
+  ],
+  [
+    ['7 tsp salt', '9 kg tomatoes'],
+    'Crush the tomatoes.',
+    'Put 1 tsp of the salt in each hot quart jar and fill them.',
+  ],
+  [
+    ['250 ml olive oil', '500 g potatoes', '6 eggs'],
+    'Heat the oil, add the potatoes and cook for 20 min. Drain, and keep the oil.',
+    'Return 2 tbsp of the oil to the pan and pour in the eggs.',
+  ],
+]);
+
+found('some of it stays behind', [
+  ['leftover-amount', ['6 tsp sugar', '500 ml cream'], 'Warm the cream.', 'Sprinkle it with 1 tsp of the sugar.'],
+  ['leftover-amount', ['200 g butter', '500 g flour'], 'Rub half the butter into the flour.'],
 ]);

@@ -122,11 +122,14 @@ function eachIn(items: Items, at: number, from: number, to: number, others: read
     const isHead = !isAll && i < at && at - i <= 2;
     if (!isInto && !isBehind && !isCounted && !isHead && !isWord(items[i], PER)) continue;
     const own = numberBehind(items, i, to) ?? countedIn(items, others, nouns.map(wordOf));
-    return own ?? (isAll || isHead ? undefined : SEVERAL);
+    // `Sprinkle each with 1 tsp of the sugar`
+    const isEachWith = isHead && isWord(items[i + 1], WITH);
+    return own ?? ((isAll || isHead) && !isEachWith ? undefined : SEVERAL);
   }
   return undefined;
 }
 
+const WITH: ReadonlySet<string> = new Set(['with']);
 const A: ReadonlySet<string> = new Set(['a', 'an']);
 const endsAt = (items: Items, at: number, to: number): boolean => at > to || items[at]?.kind === 'mark';
 const wordOf = (item: SentenceItem | undefined): string => (item?.kind === 'word' ? item.word : '');

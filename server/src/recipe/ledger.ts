@@ -80,7 +80,11 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
           break;
         }
         const of = once && { low: once.low * use.times.low, high: once.high * use.times.high };
-        if (of === undefined) {
+        // `1 tsp in each jar`: of as many as the list is for.
+        if (of !== undefined && of.high === Number.POSITIVE_INFINITY && of.low <= before.high + SLACK) {
+          unsure = true;
+          share = before;
+        } else if (of === undefined) {
           unsure = true;
           share = { low: 0, high: before.high };
         } else {

@@ -10,9 +10,12 @@ import { type BoundEvent, boundEvents } from './journey/bind.ts';
 import type { Mention, Step } from './model.ts';
 
 /** How many times over the amount that it says is taken; `sentences` are those of its part, which may count the jars. */
-export function timesTaken({ sentence }: Step, { portion, from }: Mention, sentences: Sentences): Range {
+export function timesTaken({ sentence }: Step, { portion, from, whole }: Mention, sentences: Sentences): Range {
   if (portion.kind !== 'amount' && portion.kind !== 'share') return ONCE;
-  const times = roundsOf(sentence.items, from, sentences);
+  const { items } = sentence;
+  // Where the amount stands: `each with 1 tsp of the sugar`.
+  const at = items.findIndex(({ start }) => start === whole.start);
+  const times = roundsOf(items, at < 0 ? from : at, sentences);
   // `Half on each`: of how many, nobody says.
   return portion.kind === 'share' && times.high === Number.POSITIVE_INFINITY ? ONCE : times;
 }

@@ -2,9 +2,9 @@ import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import { speaksOf } from '../../recipe/journey/deeds.ts';
+import { speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
-import type { LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
+import type { LedgerEntry, Part, Step, TakenUse } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { eventsWith } from './events-with.ts';
 import { ledgerSum } from './ledger-sum.ts';
@@ -30,13 +30,19 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes half the milk, or 60 ml of it, and no later step takes the rest. The ledger of every ingredient must close: what the list provides, the steps use up.
 
-Say where \`the rest of the\` goes, or list only what is used. Silent where a step takes \`a little of\`, \`some of\` or \`most of\`, since then nobody can say what is left, for eggs used as yolks and whites apart, where a later step repeats what was done (\`Repeat with the rest\`) or adds a rest of which it does not say what it is of (\`Add the rest of both\`), and below 4 % of the whole.`,
+Say where \`the rest of the\` goes, or list only what is used. Silent where a step takes \`a little of\`, \`some of\` or \`most of\`, since then nobody can say what is left, for eggs used as yolks and whites apart, for fat that was fried in, in batches, where a later step repeats what was done (\`Repeat with the rest\`) or adds a rest of which it does not say what it is of (\`Add the rest of both\`), and below 4 % of the whole.`,
   *find(part) {
     for (const entry of part.ledger) {
       const last = entry.uses.at(-1);
       const { ingredient, left, unsure } = entry;
       if (last === undefined || unsure || ingredient.optional || ingredient.free || left.low <= ROUNDING) continue;
-      if (isSeparated(ingredient, part) || isInThePot(entry, part) || isRepeated(last, part) || isInRest(last, part))
+      if (
+        isSeparated(ingredient, part) ||
+        isInThePot(entry, part) ||
+        isFriedIn(entry, part) ||
+        isRepeated(last, part) ||
+        isInRest(last, part)
+      )
         continue;
       const { weighed } = ingredient;
       const leftG = weighed.known ? (left.low * (weighed.grams.low + weighed.grams.high)) / 2 : undefined;
@@ -99,9 +105,20 @@ const isInThePot = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
     (use) => use.ready && eventsWith(use, part).some(({ act, medium }) => act === 'heat' && medium?.is === 'water'),
   );
 
+/** `Fry in the oil and drain; return 2 tbsp of the oil`: the rest is what was fried in. */
+const isFriedIn = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
+  isIn(ingredient, 'fat') &&
+  uses.some((use) => use.mention.portion.kind === 'plain' && eventsWith(use, part).some(({ act }) => act === 'heat'));
+
 /** `Repeat with the rest`, `return everything to the pan`: what a round before it took half of is taken again. */
 const isRepeated = ({ part: index, step }: TakenUse, part: Part): boolean =>
-  index === part.index && part.steps.some((each, i) => i >= step && speaksOf(each, 'again', 'everything'));
+  index === part.index &&
+  part.steps.some(
+    (each, i) => (i >= step && speaksOf(each, 'again', 'everything')) || (i <= step && isInBatches(each)),
+  );
+
+/** `Cook in three batches. Heat 1 tbsp of the oil.`: for each of them. */
+const isInBatches = (step: Step): boolean => speaksOf(step, 'batch') || speaksOfSeveral(step, 'batch');
 
 /** `Add the rest of both`: with no word of which, it may be the rest of this. */
 const isInRest = ({ part: index, step, mention }: TakenUse, { index: own, steps }: Part): boolean =>

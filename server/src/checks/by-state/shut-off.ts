@@ -58,8 +58,11 @@ function isOutOfCanner(lists: Lists, { body, by: { event } }: Stay): boolean {
   if (event.act !== 'cool' && event.act !== 'stay') return false;
   if (body.members.some(({ state }) => (state.was & WAS.boiledInJar) === 0)) return false;
   const { acidG, massG } = mixtureIn(lists, body);
-  return acidG >= massG * TOMATO;
+  return acidG >= massG * TOMATO * MEASURED_OUT;
 }
+
+/** Of what is measured out to each jar no more than half is known to be in it. */
+const MEASURED_OUT = 0.5;
 
 function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
   // Canned under pressure, it keeps.

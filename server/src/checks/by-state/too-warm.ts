@@ -203,9 +203,14 @@ const isStuffedWarm = (lists: Lists, body: Body): boolean =>
   membersIn(lists, body).some(isRawBird) &&
   spoils(lists, body);
 
+/** What is worked on is no warmer than this, where it is to stay cold (sausage and fish mixes 2 to 10 °C; common practice, no source). */
+const WORKED_C = 10;
+
 /** Whether a figure is one that food is kept at, and neither cold nor hot. */
 function keptAt({ by, body, lies, timed }: Stay, { low, high }: Range, isLast: boolean, coldC: number): boolean {
-  const { act } = by.event;
+  const { act, as, times } = by.event;
+  // `Mix for 2 min, keeping it below 6 C`: as long as it is worked on.
+  if (as === 'beside' && times.length === 0 && high <= WORKED_C) return false;
   // `Place in the holding cabinet, dial at 115 F`
   const isHeld = body.lies.place === 'hot' || body.lies.place === 'warm';
   if (high <= coldC + SLACK_C || (act === 'unknown' && !isHeld)) return false;

@@ -31,7 +31,7 @@ export function untoldIn({ outline, parts, world }: Recipe): UntoldAllergens | u
   }
   if (at === undefined) return undefined;
   const known = allergensOf([...names, ...beside]);
-  const foods = allergensOf(names).unknown.flatMap((name) => foodsOf(world.book.findInText(name)));
+  const foods = known.unknown.flatMap((name) => foodsOf(world.book.findInText(name)));
   const told = [known, ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
   const { brought } = allergensListed(parts.map(({ head }) => head));
   const silent = brought.filter((each) => !told.includes(each.us ?? '') && !told.includes(each.eu ?? ''));

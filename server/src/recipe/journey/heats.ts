@@ -3,7 +3,7 @@
  * Refuses to know how far that cooks it.
  */
 import type { Event, PlaceKind, Tells } from '../../prose/event.ts';
-import { type Body, WAS } from './bodies.ts';
+import { type Body, type Member, WAS } from './bodies.ts';
 import { GENTLE_C, LETHAL_C } from './readings.ts';
 import type { Settled } from './temperatures.ts';
 
@@ -38,7 +38,7 @@ const HOT_SMOKE_MIN = 240;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
-  { act, as, cooks, craft, where, medium, until, times, verb, vessel: stands }: Event,
+  { act, as, batches, cooks, craft, where, medium, until, times, verb, vessel: stands }: Event,
   { band, members, vessel }: Body,
   temperatures: readonly Settled[],
 ): boolean {
@@ -89,8 +89,15 @@ export function heats(
     return true;
   if (temperatures.some(({ of, said }) => of === 'medium' && said.celsius.low >= LEAST_BATH_C) && act !== 'stay')
     return true;
-  // `Slip them into simmering water for 3 min`.
-  if (act === 'put' && isBoiling(medium) && (times.some(({ kind }) => kind === 'spent') || until.length > 0))
+  // `Slip them into simmering water for 3 min`, `drop into boiling water in batches`.
+  if (
+    act === 'put' &&
+    isBoiling(medium) &&
+    (times.some(({ kind }) => kind === 'spent') || until.length > 0 || batches !== undefined)
+  )
+    return true;
+  // `Drop the gnocchi into boiling water, and when they float …`: how long that takes nobody says.
+  if (act === 'put' && isBoiling(medium) && members.length > 1 && members.some(isFlour) && !members.some(isMinced))
     return true;
   const places = where.flatMap(({ is, way, not }) => (!not && (way === 'at' || way === 'to') && is ? [is] : []));
   if (act === 'smoke' || places.includes('smoker')) {
@@ -109,6 +116,9 @@ export function heats(
   // What was hot is left there.
   return isHot && (act !== 'stay' || members.every(({ state }) => state.cooked === 'raw'));
 }
+
+const isFlour = ({ state }: Member): boolean => (state.was & WAS.flour) !== 0;
+const isMinced = ({ state }: Member): boolean => state.cut === 'minced';
 
 /** Water that simmers or boils, by its name. */
 export const isBoiling = (medium: Event['medium']): boolean =>

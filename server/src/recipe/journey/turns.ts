@@ -128,6 +128,8 @@ class Hand {
   lacks({ bound, line }: Turn, later: readonly Turn[]): 'nothing' | 'base' | undefined {
     const { event, names, unnamed, into } = bound;
     if (this.strange || MOVES_NOTHING.has(event.act)) return undefined;
+    // `Heat the water bath to 65 C`
+    if (names.length === 0 && event.act === 'heat' && event.where.some(({ is }) => is === 'bath')) return undefined;
     const own = names.flatMap(({ mention }) => keysOf(mention));
     if ([...this.refs].some((key) => !own.includes(key))) return undefined;
     const isBare = unnamed === undefined || unnamed === 'nothing' || unnamed === 'it' || unnamed === 'mixture';
@@ -189,7 +191,9 @@ function standsBefore(part: Part, turns: readonly Turn[], at: number, hand: Hand
     if (!behind(bound.event)) return false;
     const own = refsOf(bound);
     const isOnSame = (other: BoundEvent): boolean => named !== true || refsOf(other).some((key) => own.includes(key));
-    if (turns.some((other, i) => i < at && first(other.bound.event) && isOnSame(other.bound))) return false;
+    // What was smoked was through heat, or is eaten so.
+    const isDone = (event: Event): boolean => first(event) || event.act === 'smoke';
+    if (turns.some((other, i) => i < at && isDone(other.bound.event) && isOnSame(other.bound))) return false;
     if (named ? own.length === 0 : own.length > 0) return false;
     for (const { bound: late } of turns.slice(at + 1)) {
       const refs = refsOf(late);

@@ -358,6 +358,7 @@ found('a layer is no word for everything', [
 quiet('an order to mix in a vessel takes all', [
   [['200 g flour', '150 g sugar', '100 g chocolate chips'], 'Layer in a jar. Close and keep cool.'],
   [['200 g flour', '150 g sugar', '100 g butter'], 'Mix in a bowl. Bake at 180 C for 20 min until gold.'],
+]);
 quiet('what is taken once for each, or from what was fried in', [
   [
     ['6 tsp demerara sugar', '500 ml cream'],

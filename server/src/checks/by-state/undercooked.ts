@@ -191,6 +191,9 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
       return undefined;
     return { how, level: 'warning', held };
   }
+  // Left raw inside, and only what was poured on it boils off.
+  const isLeftRaw = (state.was & WAS.rare) !== 0 && (state.was & WAS.signed) === 0;
+  if ((state.was & WAS.puzzled) !== 0 && isLeftRaw) return { how, level: 'warning', held };
   const isAsked = sign || (state.was & WAS.puzzled) !== 0 || long;
   return { how, level: isAsked ? 'ask' : isBrief && (state.was & WAS.signed) !== 0 ? 'warning' : 'error', held };
 }

@@ -145,6 +145,7 @@ What no step names is a warning. A sign such as *golden* or *the juices run clea
       'recipe Cured salmon\n  800 g     salmon fillet, skinned (frozen at -20 C for 7 d)\n  40 g      fine salt\n  30 g      caster sugar\n  do Rub the salmon with the salt and sugar and chill at 4 C for 1 d.\n',
     ],
     bad: [
+      'recipe Chicken livers\n  400 g     chicken livers\n# "chicken livers" no-safe-temperature warning *\n  30 g      butter\n  50 ml     brandy\n  do Fry the chicken livers in the butter for 6 min, until brown outside and still raw inside.\n  do Pour in the brandy and boil until almost dry.\n',
       {
         text: 'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n# "chicken" no-safe-temperature *: 74 °C, 165 °F\n  do Roast the chicken for 75 min.\n',
         after: {

@@ -31,11 +31,13 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const reads = readsIn(by, temperatures, false, LEAST_HEATED_C);
   const inFood = reads.filter(({ of }) => of === 'food');
   const figures = reads.filter(({ of }) => of !== 'oven');
+  const isRare = event.until.some(({ is }) => is === 'rare');
   const signs =
-    (event.until.some((sign) => isSeenDone(event, sign)) ? WAS.signed : 0) |
+    // `Until brown outside and raw within`
+    (!isRare && event.until.some((sign) => isSeenDone(event, sign)) ? WAS.signed : 0) |
     // `Boil until it is absorbed` dries nothing.
     (event.until.some(({ is }) => is === 'dry') && !isWet(event) ? WAS.crisp : 0) |
-    (event.until.some(({ is }) => is === 'rare') ? WAS.rare : 0) |
+    (isRare ? WAS.rare : 0) |
     (event.medium?.is === 'microwaves' ? WAS.microwaved : 0);
   const isPressed = event.medium?.is === 'pressure';
   const pressed = isPressed ? WAS.pressed | (body.vessel === 'jar' || body.shut === 'jar' ? WAS.canned : 0) : 0;
@@ -65,15 +67,17 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     const bath = inBathAsRead(state, by, reads);
     const all = bath === undefined ? reads : [...reads, bath];
     const read = all.reduce((next, each) => withRead(next, isAgain ? heatedAgain(each) : each), state);
-    const was = state.was | signs | pressed | inJar | (state.cooked === 'raw' ? 0 : again);
-    const isThrough = (through && !isBrief(event, before)) || (slow && !isFrozen(state));
+    const brief = isBrief(event, before);
+    const was =
+      state.was | (brief ? signs & ~WAS.signed : signs) | pressed | inJar | (state.cooked === 'raw' ? 0 : again);
+    const isThrough = (through && !brief) || (slow && !isFrozen(state));
     if (state.cooked === 'through' || isThrough)
       return { ...read, cooked: 'through', was, heatedBy: isThrough ? by : state.heatedBy };
     if (cooks === 'barely' && figures.length === 0) return { ...state, was };
     if (cooks === 'outside' && inFood.length === 0)
       return { ...read, cooked: state.cooked === 'raw' ? 'outside' : state.cooked, was, heatedBy: by };
     // How long that is nobody says.
-    const open = through && isBrief(event, before) ? WAS.puzzled : 0;
+    const open = through && brief ? WAS.puzzled : 0;
     return { ...read, cooked: 'unsaid', was: was | open, heatedBy: by };
   });
   if (cooks === 'barely' && inFood.length === 0) return { ...states, band: 'between', waits: undefined };
@@ -119,12 +123,12 @@ function inBathAsRead({ reads }: FoodState, by: BoundEvent, now: readonly Read[]
   return isBath ? { ...bath, by, held, sure: 'inferred' } : undefined;
 }
 
-/** `It still bleeds; pour on the wine and let it boil off`: for no time that is said, and to no sign. */
+/** `It still bleeds; pour on the wine and let it boil off`: for no time that is said, and to no sign but of the wine. */
 const isBrief = (event: Event, before: FoodState): boolean =>
   (before.was & WAS.rare) !== 0 &&
   !isDone(before) &&
   !isTimed(event) &&
-  event.until.length === 0 &&
+  event.until.every(({ is }) => is === 'dry') &&
   event.medium?.is !== 'pressure';
 
 /** In the middle of what was cooked before and lay cold. */

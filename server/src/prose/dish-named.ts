@@ -106,7 +106,15 @@ function ends(word: string): boolean {
   return joint?.is === 'conjunction' || joint?.is === 'or' || (joint?.is === 'preposition' && joint.way !== 'of');
 }
 
+/** `Shortbread fingers` are shortbread, cut after it is baked; a name that has them of its own is found before. */
+const CUT: ReadonlySet<string> = new Set(['finger', 'square'].flatMap(nounForms));
+
 function longestAtEnd(words: readonly string[]): Found | undefined {
+  const whole = longestOf(words);
+  return whole === undefined && CUT.has(words.at(-1) ?? '') ? longestOf(words.slice(0, -1)) : whole;
+}
+
+function longestOf(words: readonly string[]): Found | undefined {
   for (let from = Math.max(0, words.length - MOST_WORDS); from < words.length; from++) {
     const dishes = BY_NAME().get(words.slice(from).join(' '));
     if (dishes !== undefined) return { dishes, from };

@@ -98,15 +98,18 @@ function onStove(part: Part, of: string): Heated | undefined {
     );
   let totalMin = 0;
   for (const { line, events, figures } of stepsOf(part)) {
-    for (const figure of figures)
-      if (figure.event !== undefined && heatsFood(figure.event) && isOfFood(figure) && isFigure(figure))
+    for (const figure of figures) {
+      if (figure.event === undefined || !isOfFood(figure) || !isFigure(figure)) continue;
+      const isHeated = heatsFood(figure.event);
+      if (isHeated || isStirredTo(figure))
         heats.push({
           part: part.index,
           line,
           figure,
           // What was hotter before is another thing: milk that boils, and goes on to the yolks.
-          isOnTheWay: !cooksThrough(figure.event) || figure.celsius.high < hottestFrom(line),
+          isOnTheWay: !isHeated || !cooksThrough(figure.event) || figure.celsius.high < hottestFrom(line),
         });
+    }
     for (const event of events) {
       // `It must never boil dry.`
       if (event.said === 'not') continue;
@@ -122,6 +125,10 @@ function onStove(part: Part, of: string): Heated | undefined {
   }
   return heats.length + times.length === 0 ? undefined : { way: 'stove', of, spans, heats, times, totalMin };
 }
+
+/** `Stir until it reads 82 C`, over what a step before set it on: no stirring makes it as hot. */
+const isStirredTo = ({ of, event }: HeatFigure): boolean =>
+  of === 'food' && event?.act === 'combine' && event.until.some(({ from }) => from === 'until');
 
 /** `Boil the sugar and water to 104 C` is of the water as well. */
 const isOfFood = ({ of, event }: HeatFigure): boolean =>

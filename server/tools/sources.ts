@@ -79,7 +79,7 @@ function ofTable(file: string): Sourced[] {
   });
 }
 
-const SOURCE_FIELD = /^(?:source|holdsSource|section)$/;
+const SOURCE_FIELD = /^(?:source|holdsSource|section|rule)$/;
 
 /** An object with a source of its own is one; the figures of those within it are theirs. A name of the `sources` of its file stands for that. */
 function ofJson(file: string, value: unknown, path: string, inherited: string): Sourced[] {

@@ -6,6 +6,7 @@ import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { isListedCut } from '../../recipe/journey/listed.ts';
 import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { type Mixture, mixtureOf, type Portioned } from '../../recipe/measures/mixture.ts';
@@ -193,10 +194,14 @@ function spoilsAsOne(lists: Lists, body: Body): boolean {
     else if (isOf(food, 'cooks to spoil') && isCooked(member, ingredient))
       plants += isDrawnOff(member, mix) ? 0 : grams;
     else if (isOf(food, 'spoils raw')) plants += grams;
-    else if (isOf(food, 'spoils when cut') && member.state.cut !== 'whole') plants += grams;
+    else if (isOf(food, 'spoils when cut') && isCut(member, ingredient)) plants += grams;
   }
   return animal >= mix.massG * ANIMAL_SHARE || plants >= (mix.massG - mix.of.water) * PLANT_SHARE;
 }
+
+/** By a step, or on the list and raw yet. */
+const isCut = ({ state }: Member, ingredient: Ingredient): boolean =>
+  state.cut !== 'whole' || (state.cooked === 'raw' && isListedCut(ingredient));
 
 /** A yeast dough, yet raw, of which eggs and milk make as much as makes a mixture perishable; one with a sour starter keeps itself. */
 export function isRichDough(lists: Lists, body: Body): boolean {

@@ -69,6 +69,21 @@ function saidIn(texts: readonly TextNode[], of: IngredientRef, was: number, line
 const NONE: readonly Stay[] = [];
 const NO_RUNS: readonly NameRun[] = [];
 
+const CUT = keptOn<Ingredient, boolean>();
+
+/** `melon, diced` */
+export function isListedCut(ingredient: Ingredient): boolean {
+  let isCut = CUT.get(ingredient);
+  if (isCut === undefined) {
+    const { preparation } = ingredient.node;
+    isCut =
+      preparation !== undefined &&
+      read(sentenceIn(preparation.text).items, NO_RUNS).some(({ act, said }) => act === 'cut' && said === 'yes');
+    CUT.set(ingredient, isCut);
+  }
+  return isCut;
+}
+
 /** What a text on a line tells, with its places on that line; its objects are nobody's to name. */
 export function eventsIn({ start }: TextNode, items: readonly SentenceItem[]): readonly Event[] {
   const placed = <T extends Span>(span: T): T => ({ ...span, start: span.start + start, end: span.end + start });

@@ -159,7 +159,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
   },
   examples: {
     good: [
-      'recipe Tomato salad\n  1 kg      tomatoes, diced\n  100 g     onions, chopped\n  8 g       fine salt\n  do Mix the tomatoes, onions and salt and let stand for 30 min.\n',
+      'recipe Tomato salad\n  1 kg      tomatoes, seeded and diced\n  100 g     onions, chopped\n  8 g       fine salt\n  do Mix the tomatoes, onions and salt and let stand for 30 min.\n',
       'recipe Bone broth as stock\n  2 kg      beef bones\n  4 l       water\n  do Simmer the bones in the water for 6 h and strain.\n  do Cool to 21 C within 2 h and to 5 C within 6 h in all.\n',
       'recipe Chicken broth as stock\n  3 kg      chicken wings\n  10 l      water\n  do Simmer the chicken wings in the water for 3 h and strain.\n  do Divide among shallow trays and put them in the fridge.\n',
       'recipe Loaf\n  500 g     bread flour\n  330 g     whole milk\n  9 g       fine salt\n  5 g       instant yeast\n  do Mix the flour, milk, salt and yeast and prove at 24 C for 2 h.\n  do Bake at 220 C for 35 min until the centre reads 95 C.\n  do Cool on a rack for 3 h.\n',

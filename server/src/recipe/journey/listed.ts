@@ -6,6 +6,7 @@ import { keptOn } from '../../notation/kept.ts';
 import { sentenceIn } from '../../notation/sentence.ts';
 import type { SentenceItem, Span, TextNode } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
+import { sensesOf, verbOf } from '../../prose/lexicon.ts';
 import type { NameRun } from '../../prose/pieces.ts';
 import { read } from '../../prose/read.ts';
 import { timesIn } from '../../prose/times.ts';
@@ -71,14 +72,14 @@ const NO_RUNS: readonly NameRun[] = [];
 
 const CUT = keptOn<Ingredient, boolean>();
 
-/** `melon, diced` */
+/** `melon, seeded and diced` */
 export function isListedCut(ingredient: Ingredient): boolean {
   let isCut = CUT.get(ingredient);
   if (isCut === undefined) {
     const { preparation } = ingredient.node;
     isCut =
       preparation !== undefined &&
-      read(sentenceIn(preparation.text).items, NO_RUNS).some(({ act, said }) => act === 'cut' && said === 'yes');
+      sensesOf(sentenceIn(preparation.text).items).some((sense) => verbOf(sense)?.act === 'cut');
     CUT.set(ingredient, isCut);
   }
   return isCut;

@@ -31,7 +31,11 @@ export function untoldIn({ outline, parts, world }: Recipe): UntoldAllergens | u
   }
   if (at === undefined) return undefined;
   const known = allergensOf([...names, ...beside]);
-  const foods = known.unknown.flatMap((name) => foodsOf(world.book.findInText(name)));
+  const named = allergensOf(names).unknown;
+  // `Shellfish (clams)` tells of molluscs; `soy (soy sauce)` of no wheat.
+  const foods = known.unknown
+    .flatMap((name) => foodsOf(world.book.findInText(name)).map((food) => ({ food, isOnly: !named.includes(name) })))
+    .flatMap(({ food, isOnly }) => (isOnly && food.allergens.eu.length > 1 ? [] : food));
   const told = [known, ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
   const { brought } = allergensListed(parts.map(({ head }) => head));
   const silent = brought.filter((each) => !told.includes(each.us ?? '') && !told.includes(each.eu ?? ''));

@@ -11,6 +11,8 @@ import { gramsOf } from '../../recipe/measures/brought.ts';
 import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { FRIES } from '../formula/far-from-name.ts';
+import { onceFor } from '../once.ts';
+import { allListed } from './foods-named.ts';
 import type { Made } from './pieces-made.ts';
 import { type PortionRow, portionRows } from './portion-rows.ts';
 
@@ -27,23 +29,21 @@ const NAMED = 3;
 /** Fat that is so much of all is cooked in. */
 const COOKED_IN = 1 / 3;
 
+/** What is added up of one row. */
+interface Sum {
+  readonly low: number;
+  readonly high: number;
+  readonly most: { readonly part: number; readonly of: Ingredient; readonly grams: number };
+}
+
 export function tooMuchBeside(recipe: Recipe, eaters: Made): TooMuch | undefined {
   const title = new Set([recipe.name, ...recipe.parts.map(({ head }) => head.name)].flatMap(wordsOf));
+  const sums = sumsIn(recipe);
   for (const row of portionRows()) {
-    if (row.when !== 'beside') continue;
-    let [low, high] = [0, 0];
-    let most: { readonly part: number; readonly of: Ingredient; readonly grams: number } | undefined;
-    for (const part of recipe.parts)
-      for (const of of part.head.ingredients) {
-        const { weighed } = of;
-        if (!weighed.known || of.optional || !isOf(row, of) || isFriedIn(of, part)) continue;
-        low += weighed.grams.low;
-        high += weighed.grams.high;
-        if (most === undefined || weighed.grams.low > most.grams)
-          most = { part: part.index, of, grams: weighed.grams.low };
-      }
-    if (most === undefined) continue;
-    if (isFat(most.of) && low > weighedIn(recipe) * COOKED_IN) continue;
+    const sum = sums.get(row);
+    if (sum === undefined) continue;
+    const { low, high, most } = sum;
+    if (isIn(most.of, 'fat') && low > weighedIn(recipe) * COOKED_IN) continue;
     const isNamed = wordsOf(most.of.name).some((word) => title.has(word));
     const edge = row.high * (isNamed ? NAMED : 1);
     const each = { low: low / eaters.high, high: high / eaters.low };
@@ -52,14 +52,36 @@ export function tooMuchBeside(recipe: Recipe, eaters: Made): TooMuch | undefined
   return undefined;
 }
 
-function isOf({ of }: PortionRow, ingredient: Ingredient): boolean {
-  const food = foodOf(ingredient);
-  return food !== undefined && (of.includes(food.class) || of.includes(bookIdOf(food) ?? ''));
+function sumsIn({ parts }: Recipe): ReadonlyMap<PortionRow, Sum> {
+  const sums = new Map<PortionRow, Sum>();
+  for (const part of parts)
+    for (const of of part.head.ingredients) {
+      const { weighed } = of;
+      if (!weighed.known || of.optional) continue;
+      const rows = rowsOf(of);
+      if (rows.length === 0 || isFriedIn(of, part)) continue;
+      const { low, high } = weighed.grams;
+      const own = { part: part.index, of, grams: low };
+      for (const row of rows) {
+        const sum = sums.get(row) ?? { low: 0, high: 0, most: own };
+        sums.set(row, {
+          low: sum.low + low,
+          high: sum.high + high,
+          most: own.grams > sum.most.grams ? own : sum.most,
+        });
+      }
+    }
+  return sums;
 }
 
-const isFat = (ingredient: Ingredient): boolean => isIn(ingredient, 'fat') || isIn(ingredient, 'oil');
+const rowsOf = onceFor((ingredient: Ingredient): readonly PortionRow[] => {
+  const food = foodOf(ingredient);
+  if (food === undefined) return [];
+  const id = bookIdOf(food) ?? '';
+  return portionRows().filter(({ when, of }) => when === 'beside' && (of.includes(food.class) || of.includes(id)));
+});
 
-const isFriedIn = (ingredient: Ingredient, { steps }: Part): boolean => isFat(ingredient) && anyDoes(steps, FRIES);
+const isFriedIn = (ingredient: Ingredient, { steps }: Part): boolean =>
+  isIn(ingredient, 'fat') && anyDoes(steps, FRIES);
 
-const weighedIn = ({ parts }: Recipe): number =>
-  parts.reduce((sum, { head }) => sum + head.ingredients.reduce((all, each) => all + gramsOf(each), 0), 0);
+const weighedIn = (recipe: Recipe): number => allListed(recipe).reduce((all, each) => all + gramsOf(each), 0);

@@ -63,11 +63,11 @@ export const listedAllergens = (side: keyof Allergens): readonly string[] => [
   ...new Set(ROWS.flatMap((row) => row[side] ?? [])),
 ];
 
-/** A food of the house that holds none says so. */
 /** Whether only the list of the European Union has it. */
 export const isOfUnionAlone = (name: string): boolean =>
   ROWS.some(({ eu }) => eu === name) && ROWS.every(({ us, eu }) => eu !== name || us === undefined);
 
+/** A food of the house that holds none says so. */
 const NOTHING: ReadonlySet<string> = new Set(['nothing', 'none']);
 const BY_WORD = new Map(
   ROWS.flatMap((row) =>

@@ -36,6 +36,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
     if (meant !== undefined && meant !== ingredient) return { ...use, taken: share, over, before };
     const isFirst = firstTaking < 0 || i <= firstTaking;
     const isFollowed = i < lastExplicit;
+    const isReadied = use.ready && isFollowed;
     switch (portion.kind) {
       case 'plain':
         if (portion.loose && isFollowed) {
@@ -53,7 +54,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         break;
       case 'rest':
         over = before.high <= SLACK && !unsure;
-        if (use.ready && isFollowed && !over) readied = before;
+        if (isReadied && !over) readied = before;
         else share = before;
         break;
       case 'share': {
@@ -94,7 +95,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
           over = of.low > before.high + SLACK && !isMade;
           if (isMade) break;
           // `Pare all five lemons`
-          share = use.ready && isFollowed && of.low >= 1 - SLACK && !over ? NONE : of;
+          share = isReadied && of.low >= 1 - SLACK && !over ? NONE : of;
         }
         break;
       }
@@ -105,7 +106,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
     }
     left = { low: Math.max(0, before.low - share.high), high: Math.max(0, before.high - share.low) };
     const isAll = portion.kind === 'all' || (portion.kind === 'plain' && !(portion.loose && isFollowed));
-    if ((portion.kind === 'rest' && !(use.ready && isFollowed)) || (isAll && share.high > 0)) {
+    if ((portion.kind === 'rest' && !isReadied) || (isAll && share.high > 0)) {
       left = NONE;
       unsure = false;
     }

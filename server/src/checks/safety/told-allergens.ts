@@ -3,7 +3,7 @@
  * Refuses to take a word about one food (`contains a raw egg`, `contains nuts`) for a list of all.
  */
 import { allergensOf, isOfUnionAlone } from '../../food/allergens.ts';
-import { foodsOf } from '../../food/food.ts';
+import { type Food, foodsOf } from '../../food/food.ts';
 import { allergensListed, type BroughtAllergen } from '../../recipe/list/allergens.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Recipe } from '../../recipe/model.ts';
@@ -31,11 +31,10 @@ export function untoldIn({ outline, parts, world }: Recipe): UntoldAllergens | u
   }
   if (at === undefined) return undefined;
   const known = allergensOf([...names, ...beside]);
-  const named = allergensOf(names).unknown;
+  const foodsIn = (words: readonly string[]): readonly Food[] =>
+    allergensOf(words).unknown.flatMap((name) => foodsOf(world.book.findInText(name)));
   // `Shellfish (clams)` tells of molluscs; `soy (soy sauce)` of no wheat.
-  const foods = known.unknown
-    .flatMap((name) => foodsOf(world.book.findInText(name)).map((food) => ({ food, isOnly: !named.includes(name) })))
-    .flatMap(({ food, isOnly }) => (isOnly && food.allergens.eu.length > 1 ? [] : food));
+  const foods = [...foodsIn(names), ...foodsIn(beside).filter(({ allergens: { eu } }) => eu.length <= 1)];
   const told = [known, ...foods.map(({ allergens }) => allergens)].flatMap(({ us, eu }) => [...us, ...eu]);
   const { brought } = allergensListed(parts.map(({ head }) => head));
   const silent = brought.filter((each) => !told.includes(each.us ?? '') && !told.includes(each.eu ?? ''));

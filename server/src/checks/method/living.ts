@@ -73,7 +73,8 @@ export function livingIn(recipe: Recipe): readonly Heated[] {
 const passedThrough = onceWith(
   ({ folded: { part, steps }, parts }: Passage, before: Warm): { found: readonly Stirred[]; warm: Warm } => {
     const found: Stirred[] = [];
-    let warm: Warm = new Map([...before, ...listedWarm(part)]);
+    const listed = listedWarm(part);
+    let warm: Warm = listed.size === 0 ? before : new Map([...before, ...listed]);
     for (const folded of steps) {
       const step = part.steps.find(({ line }) => line === folded.line);
       const figures = step === undefined ? [] : heatsOf(step).filter((each) => isOfFood(each) && isFigure(each));

@@ -6,6 +6,7 @@ import { middle, type Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import { type Bake, bakesIn } from '../../recipe/baking/bakes.ts';
+import { type BySize, bySize } from '../../recipe/baking/by-size.ts';
 import { isInOven } from '../../recipe/journey/deeds.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
@@ -34,14 +35,36 @@ export function bakedIn(recipe: Recipe): readonly Heated[] {
   const isOnly = all.length === 1;
   const allMin = sumOf(all);
   const unknownMin = sumOf(all.filter(({ bake }) => bake.body === undefined));
-  return all.flatMap(({ bake, sharedMin }, i) => {
+  return all.flatMap(({ bake, sharedMin, mostlyMin }, i) => {
     const written = bake.stages.map(({ celsius }) => writtenAt(recipe, bake, celsius));
     const totalMin = bake.body === undefined ? allMin : sharedMin + unknownMin;
     const inside = readInside(bake).length === 0 ? undefined : takenInside(recipe, bake, isOnly);
     const above = i === 0 ? litAbove(recipe, bake) : undefined;
-    return heatedOf(bake, takenInOven(recipe, bake, isOnly), inside, totalMin, above, ...written);
+    const size = bySize(recipe, bake, undefined);
+    return [
+      ...heatedOf(bake, takenInOven(recipe, bake, isOnly), inside, totalMin, above, ...written),
+      ...(size === undefined ? [] : heatedBySize(bake, size, mostlyMin + unknownMin)),
+    ];
   });
 }
+
+/** Its heats are judged by its kind. */
+const heatedBySize = onceWith(
+  ({ part, line, said }: Bake, { called, minutes }: BySize, totalMin: number): readonly Heated[] =>
+    said === undefined
+      ? []
+      : [
+          {
+            way: 'oven',
+            of: called,
+            spans: [{ celsius: ANY_HEAT, minutes, needs: '' }],
+            heats: [],
+            times: [{ ...said, part: part.index, line, at: [] }],
+            totalMin,
+          },
+        ],
+);
+const ANY_HEAT: Range = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
 
 const heatedOf = onceWith(
   (
@@ -109,6 +132,8 @@ interface Whole {
   readonly bake: Bake;
   /** Minutes, with those of all others in which something of it is. */
   readonly sharedMin: number;
+  /** Minutes, with those of all others in which most of its foods are. */
+  readonly mostlyMin: number;
 }
 
 const minutesOf = ({ said }: Bake): number => said?.high ?? Number.POSITIVE_INFINITY;
@@ -127,9 +152,22 @@ const wholeIn = onceFor((journey: Journey): readonly Whole[] => {
     }
   return bakes.map((bake) => {
     const shared = new Set([bake, ...foodsIn(bake).flatMap((food) => byFood.get(food) ?? [])]);
-    return { bake, sharedMin: [...shared].reduce((sum, each) => sum + minutesOf(each), 0) };
+    return {
+      bake,
+      sharedMin: [...shared].reduce((sum, each) => sum + minutesOf(each), 0),
+      mostlyMin: [...shared].reduce(
+        (sum, each) => (each === bake || holdsMost(each, bake) ? sum + minutesOf(each) : sum),
+        0,
+      ),
+    };
   });
 });
+
+const holdsMost = (other: Bake, bake: Bake): boolean => {
+  const foods = foodsIn(bake);
+  const held = new Set(foodsIn(other));
+  return foods.filter((food) => held.has(food)).length > foods.length / 2;
+};
 
 const foodsIn = onceFor(({ body }: Bake): readonly string[] => [
   ...new Set(body?.members.map(({ of }) => `${of.part} ${of.ingredient}`)),

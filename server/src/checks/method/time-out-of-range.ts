@@ -71,7 +71,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** How long a thing is baked, stewed, boiled or left to rise, against the least and the most that one of its kind ever takes at such a heat: cookies 3 to 100 min, a braise 10 min to a day. The kind is the one that is written; else the step, the part or the title says what it is (\`Bake the scones\`, \`Swiss roll\`), if that can be what lies there, or the list plainly does; else what lies in the oven (flesh, a dough with yeast, a batter, a custard). Also how long potatoes, rice, pasta and eggs boil by themselves, and what fries deep in fat. All the heats of a thing together are held against the least.
+  explain: `**What it computes.** How long a thing is baked, stewed, boiled or left to rise, against the least and the most that one of its kind ever takes at such a heat: cookies 3 to 100 min, a braise 10 min to a day. The kind is the one that is written; else the step, the part or the title says what it is (\`Bake the scones\`, \`Swiss roll\`), if that can be what lies there, or the list plainly does; else what lies in the oven (flesh, a dough with yeast, a batter, a custard). What is of flour, or of egg and milk, and of a known size, as deep as it is in its tin or as heavy as a piece is, is held against that as well. Also how long potatoes, rice, pasta and eggs boil by themselves, and what fries deep in fat. All the heats of a thing together are held against the least.
 
 **Why it matters.** It is a slip of a digit or of minutes for hours.
 

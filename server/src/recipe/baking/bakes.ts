@@ -75,6 +75,12 @@ function bakesOn(journey: Journey): readonly Followed[] {
       // What was served is warmed or crisped again.
       const isServed = bake.body?.members.some(({ state }) => (state.was & WAS.eaten) !== 0) === true;
       const isOn = isSame && before !== undefined && isTimed(before.bake.event) && !isServed;
+      // `Get it into the oven. Bake for 15 min.`
+      const isBegun =
+        (isSame || members === '') &&
+        before !== undefined &&
+        !isTimed(before.bake.event) &&
+        before.bake.until.length === 0;
       const whole: Bake = isOn && before !== undefined ? goOn(before.bake, bake) : bake;
       const followed = {
         bake: whole,
@@ -86,7 +92,7 @@ function bakesOn(journey: Journey): readonly Followed[] {
                 .filter((ref) => cutUp.has(ref))
                 .join(' '),
       };
-      if (isOn) bakes[bakes.length - 1] = followed;
+      if (isOn || isBegun) bakes[bakes.length - 1] = followed;
       else bakes.push(followed);
       before = { bake: whole, members, step };
     }

@@ -128,7 +128,7 @@ const BAR_WATER = 0.22;
 
 const hasPastry = ({ fillings }: MadeOf): boolean => fillings.some(isPastry);
 
-const onlyPastry = ({ fillings, grams }: MadeOf): boolean =>
+export const onlyPastry = ({ fillings, grams }: MadeOf): boolean =>
   fillings.reduce((sum, each) => (isPastry(each) ? sum + each.grams : sum), 0) > 0.9 * grams;
 
 function sorted(name: string, length?: number): Sorted | Declined {
@@ -141,7 +141,7 @@ const isInShares = ({ bake: { part }, recipe }: InOven): boolean =>
   nameSpeaksOf(recipe.name, 'share') || part.steps.some((step) => speaksOfSeveral(step, 'share'));
 
 /** `Pizza`, `focaccia`: by its name, or in its steps. */
-const isFlat = ({ bake: { part }, recipe }: InOven): boolean =>
+export const isFlat = ({ bake: { part }, recipe }: Pick<InOven, 'bake' | 'recipe'>): boolean =>
   nameSpeaksOf(recipe.name, 'flat') || part.steps.some((step) => speaksOf(step, 'flat'));
 
 /** What is of a kind that is made of flour has lost it on the way: nobody knows what lies there. */

@@ -62,7 +62,8 @@ function work(recipe: Recipe, bake: Bake, cutUp: ReadonlySet<string>): OvenTime 
   const made = madeOf(recipe, bake.body);
   if (made === undefined) return declined('no weight');
   if (bake.stages.length === 0) return declined('no heat');
-  const inOven: InOven = { recipe, bake, cutUp, made, ...tinOf(recipe, bake, made) };
+  const tray = trayOf(recipe, bake, made);
+  const inOven: InOven = { recipe, bake, cutUp, made, ...tray, pieces: tray.pieces ?? 1 };
   const sort = sortOf(inOven);
   if (typeof sort === 'string') return declined(sort);
   const { kind } = sort;
@@ -126,8 +127,10 @@ const ovenOf = ({ stages }: Bake): Oven => ({
 });
 const ALWAYS_MIN = 1e6;
 
-/** The tin that it is in, and how many there are of it or of the pieces. */
-function tinOf(recipe: Recipe, { part, body }: Bake, made: MadeOf): Pick<InOven, 'tin' | 'pan' | 'pieces'> {
+type Tray = Pick<InOven, 'tin' | 'pan'> & { readonly pieces: number | undefined };
+
+/** The tin that it is in, and how many there are of it or of the pieces; undefined where nobody says. */
+export function trayOf(recipe: Recipe, { part, body }: Bake, made: MadeOf): Tray {
   const held = new Set(body?.members.map(({ of }) => of.part));
   const node: PanNode | undefined =
     part.head.pan?.node ??
@@ -139,7 +142,7 @@ function tinOf(recipe: Recipe, { part, body }: Bake, made: MadeOf): Pick<InOven,
   return {
     tin,
     pan: tin && node && darkOf(node),
-    pieces: tin?.size.count ?? listedCount(made) ?? piecesIn(recipe, part) ?? 1,
+    pieces: tin?.size.count ?? listedCount(made) ?? piecesIn(recipe, part),
   };
 }
 

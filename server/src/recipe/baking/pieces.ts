@@ -1,7 +1,7 @@
 /** Knows into how many pieces what is baked is divided. Refuses to know how big they are. */
 import { divisionsIn, numberSaid } from '../../prose/counts.ts';
 import type { Part, Recipe } from '../model.ts';
-import { yieldNoun } from '../yield.ts';
+import { pieceNoun, yieldNoun } from '../yield.ts';
 
 /** What a whole is cut into once it is baked, and who eats it. */
 const CUT_LATER = /\b(?:slice|portion|serving|square|wedge|bar|people|person|helping)s?\b/i;
@@ -17,6 +17,6 @@ export function piecesIn(recipe: Recipe, { steps }: Part): number | undefined {
   const made = recipe.yield?.node;
   const { amount } = made ?? {};
   if (made === undefined || made.serves || amount === undefined || amount.unit !== undefined) return undefined;
-  if (CUT_LATER.test(yieldNoun(made))) return undefined;
+  if (CUT_LATER.test(pieceNoun(yieldNoun(made)))) return undefined;
   return amount.quantity.low === amount.quantity.high ? amount.quantity.low : undefined;
 }

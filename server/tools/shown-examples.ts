@@ -1,6 +1,6 @@
 /**
  * Knows which examples of a check a page shows (`publish/page.ts`): the first of each, without what its fixes make of it. The others are its tests, and
- * stay out of the bundles.
+ * stay out of the bundles. What a page alone shows is made when it is asked for: a start reads back none of it.
  */
 import { readFile } from 'node:fs/promises';
 import type { Plugin } from 'esbuild';
@@ -18,12 +18,25 @@ export const shownExamples: Plugin = {
   },
 };
 
+/** A text that takes the place of what stands there. */
+interface Edit extends ESTree.Span {
+  readonly by: string;
+}
+
 /** The text of a check with the first example that raises it, and the first that does not. */
 export function shownIn(path: string, text: string): string {
-  const left: ESTree.Span[] = [];
+  const edits: Edit[] = [];
+  const leave = (start: number, end: number): void => {
+    edits.push({ start, end, by: '' });
+  };
   new Visitor({
-    Property({ key, value }) {
-      if (value.type !== 'ArrayExpression' || key.type !== 'Identifier' || !LISTS.has(key.name)) return;
+    Property({ key, value, method, shorthand }) {
+      if (key.type !== 'Identifier') return;
+      if (OF_PAGE.has(key.name) && !method && !shorthand) {
+        edits.push({ start: key.start, end: value.start, by: `get ${key.name}(){return ` });
+        edits.push({ start: value.end, end: value.end, by: '}' });
+      }
+      if (value.type !== 'ArrayExpression' || !LISTS.has(key.name)) return;
       const [first, ...others] = value.elements;
       // What is spread may be none, or several.
       if (first === null || first === undefined || value.elements.some((each) => each?.type === 'SpreadElement'))
@@ -31,13 +44,18 @@ export function shownIn(path: string, text: string): string {
       const parts = first.type === 'ObjectExpression' ? first.properties : [];
       const after = parts.findIndex(isAfter);
       const before = parts[after - 1];
-      if (before !== undefined) left.push({ start: before.end, end: parts[after]?.end ?? before.end });
+      if (before !== undefined) leave(before.end, parts[after]?.end ?? before.end);
       const last = others.at(-1);
-      if (last) left.push({ start: first.end, end: last.end });
+      if (last) leave(first.end, last.end);
     },
   }).visit(parseSync(path, text).program);
-  return left.reduceRight((whole, { start, end }) => whole.slice(0, start) + whole.slice(end), text);
+  return edits
+    .sort((a, b) => b.start - a.start)
+    .reduce((whole, { start, end, by }) => whole.slice(0, start) + by + whole.slice(end), text);
 }
+
+/** What of a check its page alone shows. */
+const OF_PAGE: ReadonlySet<string> = new Set(['explain', 'examples']);
 
 /** The lists of `Check.examples`; no check has others of these names. */
 const LISTS: ReadonlySet<string> = new Set(['good', 'bad']);

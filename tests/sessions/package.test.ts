@@ -43,12 +43,15 @@ test('the package is below its budget', async () => {
   expect(bytes.reduce((sum, each) => sum + each, MANIFEST_BYTES)).toBeLessThan(BUDGET_BYTES);
 });
 
-test('of the examples of a check those that its page shows come along', () => {
-  const check = (good: string, bad: string): string => `defineCheck({ examples: { good: [${good}], bad: [${bad}] } });`;
+test('of a check, what its page alone shows is made when it is asked for, of its examples the first', () => {
+  const check = (good: string, bad: string): string =>
+    `defineCheck({ explain: 'a', examples: { good: [${good}], bad: [${bad}] } });`;
+  const shown = (good: string, bad: string): string =>
+    `defineCheck({ get explain(){return 'a'}, get examples(){return { good: [${good}], bad: [${bad}] }} });`;
   expect(shownIn('a.ts', check(`'1', '2'`, `{ text: '3', after: { 'Write 4': '4' } }, '5'`))).toBe(
-    check(`'1'`, `{ text: '3' }`),
+    shown(`'1'`, `{ text: '3' }`),
   );
-  expect(shownIn('a.ts', check(`...SOME, '1'`, `'2'`))).toBe(check(`...SOME, '1'`, `'2'`));
+  expect(shownIn('a.ts', check(`...SOME, '1'`, `'2'`))).toBe(shown(`...SOME, '1'`, `'2'`));
 });
 
 test('every editor that installs it is new enough for the library of the client, which does not ask', () => {

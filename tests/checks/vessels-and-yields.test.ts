@@ -83,3 +83,12 @@ test.each([
   const text = `recipe Pieces\n  yield ${makes}\n  500 g plain flour\n  300 ml milk\n  100 g butter\n  2 large eggs\n  do Mix the flour, milk, eggs and 80 g of the butter to a dough.\n  do ${step}\n  do Melt the rest of the butter and brush it on.\n`;
   expect(count('pieces-misfit', text) + count('too-thick', text)).toBe(found);
 });
+
+test.each([
+  ['Divide into 24 pieces.', 'Dip each pretzel for 20 s.', 1],
+  ['Divide into 10 pieces.', 'Dip each pretzel for 20 s.', 0],
+  ['Divide into 24 pieces.', 'Divide into 10 bowls.', 0],
+])('of parts, the one whose pieces they are is the one that shapes any: %s %s: %i', (shape, other, found) => {
+  const text = `recipe Pretzels\n  yield 10 pretzels\npart dough\n  500 g bread flour\n  280 g water\n  5 g instant yeast\n  10 g salt\n  do Knead for 10 min and rest for 30 min.\n  do ${shape}\npart bath\n  1 l water\n  20 g baking soda\n  do Boil the water with the soda.\n  do ${other}\npart all\n  1 tbsp coarse salt\n  do Sprinkle with the salt. Bake at 220 C for 15 min until brown.\n`;
+  expect(count('pieces-misfit', text)).toBe(found);
+});

@@ -159,12 +159,12 @@ function named(part: Part, step: Step, house: House, found: Found<Values>[]): vo
     const { start, end } = said;
     const values = { name: line.slice(start, end), after: listLineBefore(part, step), part: part.index };
     const at = { line: step.line, start, end };
-    found.push(isBrought(said, part) ? { at, values } : { at, values, severity: 'info' });
+    found.push(isBrought(said, part, step) ? { at, values } : { at, values, severity: 'info' });
   }
 }
 
 /** Whether nothing else can be meant: one food, or several of one kind, that no kitchen makes of the rest, and that is ordered in. */
-function isBrought(said: FoodSaid, part: Part): boolean {
+function isBrought(said: FoodSaid, part: Part, step: Step): boolean {
   const { foods, taken, vague } = said;
   // `Contains nuts, milk and egg` has no verb of a cook.
   if (taken?.verb === undefined || taken.as !== 'ordered' || taken.said !== 'yes' || !GOES_IN.has(taken.act))
@@ -175,15 +175,22 @@ function isBrought(said: FoodSaid, part: Part): boolean {
   // A splash of wine, a thread of oil, and what another part lists.
   if (vague || isForFinish(said) || part.heads.some((head) => said.words.some((word) => listedWords(head).has(word))))
     return false;
-  return foods.every((food) => !mayBeMade(food, said, part));
+  return foods.every((food) => !mayBeMade(food, said, part, step));
 }
 
 /** Whether a cook may have made it: bread and sauce of anything, and what is called by a word alone of what is listed. */
-function mayBeMade(food: Food, { words, definite, taken }: FoodSaid, part: Part): boolean {
+function mayBeMade(food: Food, said: FoodSaid, part: Part, step: Step): boolean {
+  const { words, definite, taken } = said;
   if (MADE_OF.get(food.class) !== 'anything') return words.length === 1 && isMadeHere(food, part);
   // Sesame seeds are stirred in; a loaf is baked in a crust, and served with sauce.
-  return definite || taken?.act !== 'combine' || part.heads.some((head) => lists(head, [food.class]));
+  return definite
+    ? mayBeCalled(said, part, step)
+    : taken?.act !== 'combine' || part.heads.some((head) => lists(head, [food.class]));
 }
+
+/** Whether what was made may be called so: `the caramel`; by a name of several words, where a step speaks of it before: no cook makes `the citric acid`. */
+const mayBeCalled = (said: FoodSaid, part: Part, step: Step): boolean =>
+  nounsOf(said).length <= 1 || isSaidBefore(said, part.steps, step);
 
 /** Oil that is poured over at the end. */
 const isForFinish = ({ foods, taken }: FoodSaid): boolean =>
@@ -239,7 +246,9 @@ function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
     const isByName = food.name === words.join(' ');
     const made = isBought ? undefined : madeOf(food, isByName, isFirst && foods.length === 1);
     if (made === 'anything' && isByName && isFatOfItsOwn(food) && !listsFat(part)) return false;
-    return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
+    return made === 'anything'
+      ? definite && mayBeCalled(said, part, step)
+      : made !== undefined && seen.some((head) => lists(head, made));
   });
 }
 
@@ -280,9 +289,12 @@ const BOUGHT: ReadonlySet<FoodClass> = new Set([
   'alcohol',
 ]);
 
+const nounsOf = ({ words }: FoodSaid): readonly string[] => words.filter((word) => !ADJECTIVES.has(word));
+
 /** Whether something listed is so called, or is what it comes from: `the lemon juice`, where lemons are. */
-function isKnown({ words, foods }: FoodSaid, part: Part): boolean {
-  const nouns = words.filter((w) => !ADJECTIVES.has(w));
+function isKnown(said: FoodSaid, part: Part): boolean {
+  const { words, foods } = said;
+  const nouns = nounsOf(said);
   const isPart = part.heads.some((head) => nouns.length > 0 && nouns.every((w) => wordsOf(head.name).includes(w)));
   if (isPart || nouns.length === 0) return isPart || words.every((w) => isListed(part, w));
   // Baking soda does not come of the baking powder.

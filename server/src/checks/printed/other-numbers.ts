@@ -135,7 +135,10 @@ function isAlone(recipe: Recipe, part: Part, step: Step, said: Made, own: Made):
   const { parts } = recipe;
   const grams = parts.reduce((sum, { head }) => sum + head.massG.high, 0);
   const { head, includes } = part;
-  const isMain = head.massG.high > grams * MAIN || wordsOf(head.name).includes(singular(own.noun));
+  const isMain =
+    head.massG.high > grams * MAIN ||
+    wordsOf(head.name).includes(singular(own.noun)) ||
+    parts.every((each) => each === part || !each.steps.some((other) => does(other, SHAPES)));
   if (parts.length > 1 && !isMain && includes.length === 0) return false;
   const steps = parts.flatMap((each) => each.steps);
   if (steps.some((each) => does(each, SHAPES) && (speaksOf(each, 'each', 'batch') || each.mentions.some(isSome))))

@@ -4,6 +4,7 @@
  * Refuses to judge.
  */
 import { type HeatWay, spansOf } from '../../heat/spans.ts';
+import type { Event } from '../../prose/event.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
@@ -224,7 +225,7 @@ function boilIn({ boils, heatsUnnamed, heats }: BoilingStep, boiled: Map<Ingredi
 const boilingIn = onceFor(({ folded: { steps }, parts }: Passage): readonly BoilingStep[] =>
   steps.flatMap((folded) => {
     const boils = boiledAt(parts, folded);
-    const heats = folded.events.filter(({ event }) => event.act === 'heat');
+    const heats = folded.events.filter(({ event }) => event.act === 'heat' && !isWarming(event));
     if (boils.length + heats.length === 0) return [];
     return [
       {
@@ -252,7 +253,10 @@ function boiledAt(parts: readonly Part[], folded: FoldedStep): readonly Boils[] 
         of: family,
         ingredient,
         times: boilsAlone(by, family, members, parts)
-          ? spentIn(by.event).map((time) => ({ ...time, part: folded.part, line: folded.line, at: [] }))
+          ? folded.events
+              .slice(folded.events.indexOf(by))
+              .flatMap((each) => (each === by || goesOnAs(each) ? spentIn(each.event) : []))
+              .map((time) => ({ ...time, part: folded.part, line: folded.line, at: [] }))
           : [],
         minutes: (state.was & OTHERWISE) === 0 ? minutes : OPEN,
       });
@@ -260,14 +264,26 @@ function boiledAt(parts: readonly Part[], folded: FoldedStep): readonly Boils[] 
   return [...found.values()];
 }
 
-/** Of all heats of a step; `bring to the boil` takes no time worth counting. */
+/** Of all heats of a step; `bring to the boil` takes no time worth counting, nor does what boils before it simmers for some time. */
 const minutesOf = ({ events }: FoldedStep): number =>
-  events.reduce((sum, { event }) => {
+  events.reduce((sum, { event }, i) => {
     if (event.act !== 'heat' || event.said === 'not') return sum;
     const spent = spentIn(event);
     if (spent.length > 0) return sum + spent.reduce((all, { high }) => all + high, 0);
-    return event.lasts === 'no' && event.until.length === 0 ? sum : OPEN;
+    const goesOn = event.cooks === 'through' && events.slice(i + 1).some((later) => goesOnAs(later));
+    return event.until.length === 0 && (event.lasts === 'no' || goesOn) ? sum : OPEN;
   }, 0);
+
+/** `Heat through for 2 min` */
+const isWarming = (event: Event): boolean => {
+  const [spent] = event.cooks === 'barely' ? spentIn(event) : [];
+  return spent !== undefined && spent.high <= WARMED_MIN;
+};
+const WARMED_MIN = 5;
+
+/** `Bring to the boil, cover and cook for 12 min` */
+const goesOnAs = ({ event, names }: BoundEvent): boolean =>
+  isStoveHeat(event) && cooksThrough(event) && names.length === 0 && spentIn(event).length > 0;
 
 const ingredientAt = (parts: readonly Part[], { part, ingredient }: IngredientRef): Ingredient | undefined =>
   parts[part]?.head.ingredients[ingredient];

@@ -4,10 +4,12 @@
  */
 import { spansOf } from '../../heat/spans.ts';
 import type { Event } from '../../prose/event.ts';
-import type { Part, Recipe } from '../../recipe/model.ts';
+import { cutOf } from '../../recipe/baking/cuts.ts';
+import { isIn } from '../../recipe/list/families.ts';
+import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { onceWith } from '../once.ts';
 import { isFigure, spentIn, stepsOf } from './heated-on-stove.ts';
-import { kindOf, namedAt } from './taken-for.ts';
+import { kindOf, namedAt, type Taken } from './taken-for.ts';
 import type { Heated, WrittenHeat, WrittenTime } from './written-heat.ts';
 
 export const friedIn = ({ parts, name }: Recipe): readonly Heated[] => parts.flatMap((part) => inFat(part, name));
@@ -35,14 +37,20 @@ const inFat = onceWith((part: Part, called: string): readonly Heated[] => {
     own.length === 0
       ? frying.map((where) => namedAt({ name: called }, where, 'fat', lying)).find((each) => each !== undefined)
       : undefined;
-  const taken =
-    named ??
-    (own.length > 0 && name !== undefined
-      ? { of: name, spans: own }
-      : { of: 'any fat', spans: spansOf('any fat', 'fat') });
+  const taken = named ?? (own.length > 0 && name !== undefined ? { of: name, spans: own } : takenBySize(part));
   return [{ way: 'fat', ...taken, heats, times, totalMin: Number.POSITIVE_INFINITY }];
 });
 const NONE: readonly never[] = [];
+
+function takenBySize({ head: { ingredients } }: Part): Taken {
+  const of = ingredients.some((each) => isIn(each, 'flesh') && isLarge(each)) ? 'any large fat' : 'any fat';
+  return { of, spans: spansOf(of, 'fat') };
+}
+
+/** Flesh of which so much may be one piece, or nobody says how much it is. Grams. */
+const LARGE_G = 600;
+const isLarge = (ingredient: Ingredient): boolean =>
+  (!ingredient.weighed.known || ingredient.weighed.grams.high >= LARGE_G) && cutOf(ingredient)?.is !== 'small';
 
 const isFrying = ({ craft, said }: Event): boolean => said === 'yes' && (craft === 'deep-fry' || craft === 'fry');
 /** `Heat the oil to 180 C` says it before anything lies in it. */

@@ -73,7 +73,8 @@ const isToSet = ({ act, craft, where }: Event): boolean =>
 /** `any beating`, `any pot`; undefined where a time says nothing by itself. */
 function actOf({ event, names }: BoundEvent, { index, head: { ingredients } }: Part): string | undefined {
   const { act, craft, cooks, lasts, medium } = event;
-  if (act === 'combine' && WORKED.has(craft)) return 'any beating';
+  if (craft === 'churn') return 'any churning';
+  if (act === 'combine' && WORKED.has(craft)) return craft === 'knead' ? 'any kneading' : 'any beating';
   // What infuses waits for days, as does what lies in a bath at a figure.
   const waits = event.temperatures.length > 0 || (cooks === 'barely' && lasts === 'waits');
   if (!isStoveHeat(event) || waits) return undefined;

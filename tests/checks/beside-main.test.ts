@@ -36,3 +36,12 @@ describe('a good deal, and no more', () => {
       0,
     ));
 });
+
+test.each([
+  ['Beef stew', 6, 0],
+  ['Beef stew', 60, 1],
+  ['Mushroom risotto', 8, 0],
+  ['Mushroom risotto', 60, 1],
+])('%s for %i: %i', (title, serves, found) => {
+  expect(told(title, serves, '800 g     carrots')).toBe(found);
+});

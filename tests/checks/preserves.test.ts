@@ -633,6 +633,9 @@ describe('lines of strangers', () => {
   });
 });
 
+const dish = (list: readonly string[], ...steps: readonly string[]): string =>
+  `recipe Test\n${[...list, ...steps.map((step) => `do ${step}`)].map((line) => `  ${line}\n`).join('')}`;
+
 /** Fruit in light syrup in closed jars is boiled in them for 10 to 30 min (USDA Complete Guide to Home Canning 2015, guide 2; from memory). */
 describe('fruit in jars', () => {
   const PEARS = ['2 kg pears, quartered', '300 g caster sugar', '1 l water'];
@@ -640,8 +643,6 @@ describe('fruit in jars', () => {
     'Boil the sugar and water, add the pears and simmer for 5 min.',
     'Pack into hot jars, cover with the syrup and screw on the lids.',
   ];
-  const dish = (list: readonly string[], ...steps: readonly string[]): string =>
-    `recipe Test\n${[...list, ...steps.map((step) => `do ${step}`)].map((line) => `  ${line}\n`).join('')}`;
   test.each<[string, string, boolean]>([
     ['never boiled', dish(PEARS, ...FILL, 'Store in a cool cupboard for a year.'), true],
     [
@@ -681,4 +682,35 @@ describe('fruit in jars', () => {
       .map(({ code }) => code);
     expect(codes.includes('low-acid-preserve')).toBe(found);
   });
+});
+
+/** Acidified tomatoes are boiled in their jars for 35 to 85 min (USDA Complete Guide to Home Canning 2015, guide 3; from memory). */
+describe('tomatoes in jars', () => {
+  const TOMATOES = ['10 kg tomatoes', '200 ml bottled lemon juice', '40 g salt'];
+  const told = (list: readonly string[], ...steps: readonly string[]): boolean =>
+    open(dish(list, ...steps)).findings.open.some(
+      ({ code, said }) => code === 'low-acid-preserve' && said.message.includes('35 to 85 min'),
+    );
+  const FILL = [
+    'Crush the tomatoes and boil them for 5 min. Put the lemon juice and salt in the hot jars.',
+    'Fill with the tomatoes and close the lids.',
+  ];
+  test.each([
+    [45, false],
+    [35, false],
+    [4, true],
+    [15, true],
+  ])('boiled for %i min: %s', (min, found) => {
+    const process = `Process in a boiling-water canner for ${min} min. Store in a cool place for a year.`;
+    expect(told(TOMATOES, ...FILL, process)).toBe(found);
+  });
+  test('not boiled', () => expect(told(TOMATOES, ...FILL, 'Store in a cool place for a year.')).toBe(true));
+  test('a chutney is sourer', () =>
+    expect(
+      told(
+        ['2 kg tomatoes', '400 g onions', '500 ml malt vinegar', '400 g sugar'],
+        'Simmer all for 2 h until thick.',
+        'Fill hot jars, seal and keep in a cool cupboard for a year.',
+      ),
+    ).toBe(false));
 });

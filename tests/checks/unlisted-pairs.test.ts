@@ -48,7 +48,10 @@ test.each<[found: Twin & { readonly foods: readonly string[] }, twin: Twin]>([
     { steps: 'Stir in the citric acid.', foods: ['citric acid'] },
     { steps: 'Boil the sugar until amber. / Stir in the caramel.', list: ['2 eggs', '200 g sugar'] },
   ],
-  [{ steps: 'Stir in the Dijon mustard.', foods: ['Dijon mustard'] }, { steps: 'Bake the oats. / Ice the warm rolls.' }],
+  [
+    { steps: 'Stir in the Dijon mustard.', foods: ['Dijon mustard'] },
+    { steps: 'Bake the oats. / Ice the warm rolls.' },
+  ],
   [{ steps: 'Whisk in mayonnaise.', foods: ['mayonnaise'] }, { steps: 'Whisk in the eggs as for mayonnaise.' }],
   [{ steps: 'Fold in cream.', foods: ['cream'] }, { steps: 'Fold in the eggs as you would with cream.' }],
   [{ steps: 'Stir in honey.', foods: ['honey'] }, { steps: 'Bake to the colour of honey.' }],

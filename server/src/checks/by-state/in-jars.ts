@@ -73,14 +73,22 @@ export interface InJar {
   readonly isEgg: boolean;
   /** Sour, but of lemon or the like or less than the usual, and no step heats the jars once they are full. */
   readonly unprocessed: boolean;
-  /** Fruit in its syrup, boiled for so many minutes in its jars. */
-  readonly boiledMin?: number;
+  /** It is boiled in its jars for too short a time. */
+  readonly boiled?: Boiled;
   /** Something sour goes in of which no amount is read: how much acid there is, nobody knows. */
   readonly unweighed: boolean;
   /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
   readonly asked: boolean;
   /** That it is closed is taken for granted. */
   readonly inferred: boolean;
+}
+
+/** So many minutes it is boiled in its jars, and what is usual for it. */
+export interface Boiled {
+  readonly min: number;
+  readonly least: number;
+  readonly of: 'fruit' | 'tomatoes';
+  readonly usual: string;
 }
 
 /** One an ingredient, of those that are kept with too little acid. */
@@ -150,26 +158,29 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     return sourness(fruit, TOMATO, true);
   const sour = members.find(({ ingredient }) => foodOf(ingredient)?.class === 'fruit');
   if (sour === undefined || !isBottledFruit(journey, body, mix, members)) return undefined;
-  const boiledMin = boiledInJarMin(journey, body);
-  if (boiledMin === undefined || boiledMin >= BOTTLED_MIN) return undefined;
-  const acid = mix.acidG / (mix.massG - mix.of.sugar);
-  return {
-    body,
-    what: sour.ingredient,
-    part: sour.member.of.part,
-    kept,
-    acid,
-    least: 0,
-    isTested: false,
-    isNear: false,
-    isFruit: false,
-    isEgg: false,
-    unprocessed: true,
-    boiledMin,
-    unweighed: false,
-    asked: kept.sure === 'unread',
-    inferred: true,
-  };
+  return boiledShort(sour, FRUIT);
+
+  function boiledShort({ member, ingredient }: Held, by: Omit<Boiled, 'min'>): InJar | undefined {
+    const min = boiledInJarMin(journey, body);
+    if (kept === undefined || min === undefined || min >= by.least) return undefined;
+    return {
+      body,
+      what: ingredient,
+      part: member.of.part,
+      kept,
+      acid: mix.acidG / (mix.massG - mix.of.sugar),
+      least: 0,
+      isTested: false,
+      isNear: false,
+      isFruit: false,
+      isEgg: false,
+      unprocessed: true,
+      boiled: { min, ...by },
+      unweighed: false,
+      asked: kept.sure === 'unread',
+      inferred: true,
+    };
+  }
 
   function sourness(
     { member, ingredient }: Held,
@@ -184,7 +195,10 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     const unprocessed = isNear && !(isSafe && mix.of.vinegar > 0) && isCannedCold(journey, body, mix, kept);
     const isTested = !unprocessed && tested !== undefined && acid >= tested.acid * ROUNDED;
     // So near the usual, only a tested recipe of such vegetables is pointed to.
-    if (isNear && !unprocessed && (!isTested || isSafe)) return undefined;
+    if (isNear && !unprocessed && (!isTested || isSafe))
+      return acid < TOMATO * SOURED && !isFruit && isShutJar(body)
+        ? boiledShort({ member, ingredient }, TOMATOES)
+        : undefined;
     const least = tested === undefined || unprocessed || isTested ? usual : Math.min(usual, tested.acid);
     const unweighed = mix.acidG === 0 && hasSourUnweighed(journey, body);
     const asked = kept.sure === 'unread' || unweighed;
@@ -209,14 +223,19 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   }
 }
 
-/** Fruit in its jars is boiled for 10 to 30 min, jam for 5 (USDA Complete Guide to Home Canning 2015, guide 2; from memory). */
-const BOTTLED_MIN = 10;
+/** USDA Complete Guide to Home Canning 2015, guides 2 and 3 (from memory); tomatoes that are boiled for half an hour are not told of. */
+const FRUIT = { least: 10, of: 'fruit', usual: '10 to 30 min' } as const;
+const TOMATOES = { least: 30, of: 'tomatoes', usual: '35 to 85 min' } as const;
 const FRUITY = 0.4;
+/** A chutney or salsa is so many times sourer (judgement). */
+const SOURED = 3;
+
+const isShutJar = ({ vessel, shut }: Body): boolean => vessel === 'jar' && shut === 'jar';
 
 /** Fruit in water, juice or light syrup, in a jar that is closed: no jam, and nothing in vinegar, spirit or salt. */
 function isBottledFruit(journey: Journey, body: Body, mix: Mixture, members: readonly Held[]): boolean {
   const { massG, of, alcoholG, saltG } = mix;
-  if (body.vessel !== 'jar' || body.shut !== 'jar' || alcoholG > 0 || of.vinegar > 0 || of.animal > 0) return false;
+  if (!isShutJar(body) || alcoholG > 0 || of.vinegar > 0 || of.animal > 0) return false;
   if (of.sugar >= massG * SWEET_JAM || saltG >= massG * SOURING_SALT || of.fat > 0) return false;
   const fruits = members.filter(({ ingredient }) => foodOf(ingredient)?.class === 'fruit');
   return gramsOf(journey, body, fruits) >= massG * FRUITY;
@@ -244,7 +263,7 @@ function boiledInJarMin({ steps }: Journey, { members }: Body): number | undefin
  * boiling water around the jars is what ends them (USDA FSIS, Molds on Food, as quoted in 2009).
  */
 function isCannedCold({ steps }: Journey, body: Body, { of, massG }: Mixture, { how, minutes }: Kept): boolean {
-  if (body.vessel !== 'jar' || body.shut !== 'jar' || how !== 'warm' || minutes.low < PUT_BY_DAYS * DAY) return false;
+  if (!isShutJar(body) || how !== 'warm' || minutes.low < PUT_BY_DAYS * DAY) return false;
   if (of.sugar >= massG * SWEET_JAM || !body.members.some(isCooked)) return false;
   const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
   const filled = events.findLastIndex(({ act, vessel }) => vessel?.is === 'jar' && FILLS.has(act));

@@ -150,8 +150,11 @@ function ofAll(recipe: Recipe, made: Made, all: readonly Ingredient[]): readonly
     return NONE;
   const { serves, noun, low, high } = made;
   const is = serves ? sortsOf(recipe, all) : ['each'];
-  const rows = portionRows().filter(
-    ({ of, when }) => is.includes(when) && (serves || of.some((each) => isSameNoun(each, noun))),
+  const kinds = serves ? kindsOf(recipe) : [];
+  const rows = portionRows().filter(({ of, when }) =>
+    when === 'dish'
+      ? of.some((each) => kinds.includes(each))
+      : is.includes(when) && (serves || of.some((each) => isSameNoun(each, noun))),
   );
   const [size] = portionRows().filter(({ when }) => when === 'not');
   if (wordsOf(`${node.of?.text} ${recipe.name}`).some((word) => size?.of.includes(word))) return NONE;
@@ -188,6 +191,12 @@ function sortsOf({ name }: Recipe, all: readonly Ingredient[]): readonly string[
   const isASoup = dishCalled(name)?.kinds.some((kind) => kind.name === 'soup') === true;
   return ['whole', ...(isSweet ? ['sweet'] : []), ...(isASoup ? ['soup'] : [])];
 }
+
+/** What its title says that it is, and what its parts are. */
+const kindsOf = ({ name, parts }: Recipe): readonly string[] => [
+  ...(dishCalled(name)?.kinds.map((kind) => kind.name) ?? []),
+  ...parts.flatMap(({ head }) => head.kind?.name ?? []),
+];
 
 /** What the first word of the title names that names anything listed; where none does, meat or fish that is a good part of it. */
 function mainOf({ name, parts }: Recipe, all: readonly Ingredient[]): Ingredient | undefined {

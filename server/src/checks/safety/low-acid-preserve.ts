@@ -6,7 +6,7 @@ import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { gramsOf } from '../../recipe/measures/brought.ts';
 import { addedAcidG } from '../../recipe/measures/mixture.ts';
-import { keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
+import { type Boiled, keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
 import { portionsIn } from '../by-state/in-the-jar.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
 import { overTold } from '../by-state/over-journeys.ts';
@@ -29,7 +29,7 @@ interface Values {
   readonly isFruit: boolean;
   readonly isEgg: boolean;
   readonly unprocessed: boolean;
-  readonly boiledMin: number | undefined;
+  readonly boiled: Boiled | undefined;
   readonly unweighed: boolean;
   readonly asked: boolean;
   readonly body: Body;
@@ -38,7 +38,7 @@ interface Values {
 const foundOn = (journey: Journey, isTold: boolean): readonly Found<Values>[] =>
   keptInJars(journey).map((jar) => {
     const { body, what, part, kept, acid, least, tested, isTested, isFruit, isEgg, unprocessed } = jar;
-    const { isNear, boiledMin, unweighed, asked, inferred } = jar;
+    const { isNear, boiled, unweighed, asked, inferred } = jar;
     const { start, end } = what.node.name ?? { start: 0, end: 0 };
     return {
       at: { part, line: what.line, start, end },
@@ -57,7 +57,7 @@ const foundOn = (journey: Journey, isTold: boolean): readonly Found<Values>[] =>
         isFruit,
         isEgg,
         unprocessed,
-        boiledMin,
+        boiled,
         unweighed,
         asked,
         body,
@@ -99,17 +99,19 @@ export default defineCheck<Values>({
 
 **What to do.** Use a tested recipe: pressure-can it, or pickle it with vinegar of 5 % that is never thinned below that recipe. Or keep it in the fridge or freezer, and say so.
 
-Other fruit in closed jars, in water or a light syrup, is held to ten minutes of boiling in them (a warning).
+Other fruit in closed jars, in water or a light syrup, is held to ten minutes of boiling in them, and tomatoes to half an hour (a warning).
 
 **Silent** for jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen in the end, or eaten, what is dry, dried until brittle or fried dry, and what was under pressure. It measures acid, not pH, and does not certify a recipe.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
-    const { acid, least, tested, isTested, isFruit, isEgg, unprocessed, boiledMin, unweighed } = values;
-    if (boiledMin !== undefined)
+    const { acid, least, tested, isTested, isFruit, isEgg, unprocessed, boiled, unweighed } = values;
+    if (boiled !== undefined) {
+      const { min, of, usual } = boiled;
       return {
-        message: `The ${values.name} in closed jars ${boiledMin > 0 ? `are boiled for ${trimmed(boiledMin, 1)} min` : 'are not boiled once those are closed'}: fruit is boiled in its jars for 10 to 30 min, as long as a tested recipe says, or kept in the fridge. ${CAUTION}`,
-        source: 'USDA Complete Guide to Home Canning (2015), guide 2 (from memory)',
+        message: `The ${values.name} in closed jars ${min > 0 ? `are boiled for ${trimmed(min, 1)} min` : 'are not boiled once those are closed'}: ${of === 'fruit' ? 'fruit in jars is' : 'tomatoes in jars are'} boiled for ${usual}, as long as a tested recipe says, or kept in the fridge. ${CAUTION}`,
+        source: `USDA Complete Guide to Home Canning (2015), guide ${of === 'fruit' ? 2 : 3} (from memory)`,
       };
+    }
     if (unprocessed)
       return {
         message: `${jarsText(values)} little vinegar or none, and no step heats them once they are closed: what is no sourer is boiled in its jars, as long as a tested recipe says. Or keep it in the fridge. ${CAUTION}`,

@@ -9,6 +9,7 @@ import { boiledIn, readOf } from './heated-foods.ts';
 import { friedIn } from './heated-in-fat.ts';
 import { bakedIn } from './heated-in-oven.ts';
 import { heatedByParts } from './heated-on-stove.ts';
+import { risenIn } from './heated-rising.ts';
 import { stewedOf } from './heated-tough.ts';
 import { livingIn } from './living.ts';
 import { timedByPart } from './timed-acts.ts';
@@ -25,6 +26,7 @@ export const heatedIn = onceFor((recipe: Recipe): readonly Heated[] =>
         ...readOf(recipe),
         ...boiledIn(recipe),
         ...stewedOf(recipe),
+        ...risenIn(recipe),
         ...livingIn(recipe),
         ...timedByPart(recipe).flatMap(({ value }) => value),
       ],

@@ -30,11 +30,16 @@ const SPREAD = 1.6;
 const EXACT_K = 6;
 const COLD_C = 12;
 
-/** Undefined where no yeast or no flour is weighed, or nobody says how warm it stands. */
-export function risingOf({ parts }: Recipe, { body, by: { event }, lies }: Stay): RisingStay | undefined {
+/** Undefined where no yeast or no flour is weighed, or nobody says how warm it stands; that may be taken for so many °C, `unsaidC`. */
+export function risingOf(
+  { parts }: Pick<Recipe, 'parts'>,
+  { body, by: { event }, lies }: Stay,
+  unsaidC?: number,
+): RisingStay | undefined {
   if (event.act !== 'rise' && event.act !== 'stay' && event.act !== 'cool') return undefined;
   const said =
-    event.temperatures.find(({ of }) => of === 'around')?.celsius ?? (lies.sure === 'said' ? lies.celsius : undefined);
+    event.temperatures.find(({ of }) => of === 'around')?.celsius ??
+    (lies.sure === 'said' ? lies.celsius : unsaidC === undefined ? undefined : { low: unsaidC, high: unsaidC });
   if (said === undefined || said.high - said.low > EXACT_K) return undefined;
   let [yeast, flour] = [0, 0];
   for (const { of, share, state } of body.members) {

@@ -9,7 +9,10 @@ const SILENT = /oven-loss\.json$/;
 
 /** Tables whose source no program asks for, and whose note. */
 const UNASKED: readonly (readonly [path: RegExp, column: string])[] = [
-  [/data[\\/](?:prose[\\/][\w-]+|foods[\\/](?:nouns|modifiers)|sorts|food-families|listed-states)\.tsv$/, 'source'],
+  [
+    /data[\\/](?:prose[\\/][\w-]+|foods[\\/](?:nouns|modifiers)|sorts|food-families|listed-states|needed-acts)\.tsv$/,
+    'source',
+  ],
   [/data[\\/]heat[\\/](?!spans)[\w-]+\.tsv$/, 'source'],
   [/data[\\/]pans\.tsv$/, 'note'],
 ];

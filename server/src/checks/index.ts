@@ -53,6 +53,7 @@ import panOverfull from './method/pan-overfull.ts';
 import panUnderfull from './method/pan-underfull.ts';
 import scalesDisagree from './method/scales-disagree.ts';
 import shortRest from './method/short-rest.ts';
+import stepForgotten from './method/step-forgotten.ts';
 import timeDisagrees from './method/time-disagrees.ts';
 import timeMissing from './method/time-missing.ts';
 import timeOutOfRange from './method/time-out-of-range.ts';
@@ -156,6 +157,7 @@ export const CHECKS: readonly Check[] = [
   panUnderfull,
   scalesDisagree,
   shortRest,
+  stepForgotten,
   timeDisagrees,
   timeMissing,
   timeOutOfRange,

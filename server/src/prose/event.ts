@@ -73,6 +73,9 @@ export const CRAFTS = [
   'rub',
   'roll',
   'press',
+  /** With fingers, into what has risen. */
+  'dimple',
+  'deflate',
   'knead',
   'season',
   'peel',
@@ -98,6 +101,7 @@ export const CRAFTS = [
   /** In water, or with a brush: what lies on it goes. */
   'rinse',
   'strain',
+  'skim',
   'ferment',
   /** Put away till it is wanted. */
   'keep',

@@ -539,6 +539,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['starch-out-of-range', 'half a cup of starch', ['1 tbsp    cornstarch', '1/2 cup   cornstarch']],
   ],
   'home/water-bread': [
+    ['step-forgotten', 'no second rise', ['greased pans and let rise for 1 h', 'greased pans']],
     ['dough-too-wet', 'water doubled', ['2 cup     boiling', '4 cup     boiling']],
     ['yeast-out-of-range', 'four cakes for a quarter', ['1/4 cake  compressed', '4 cake    compressed']],
     ['oven-not-set', 'no oven', ['Bake at 400 F for', 'Bake for']],

@@ -109,7 +109,7 @@ const isMeasure = (name: string): name is MeasureName => name in MEASURES;
 
 const wordsOfCell = (cell: string | undefined): ReadonlySet<string> => new Set(wordsIn(cell).flatMap(wordsOf));
 
-function foodsOf(cell: string | undefined): Foods {
+export function foodsOf(cell: string | undefined): Foods {
   const words = wordsIn(cell);
   const after = (sign: string): string[] => words.filter((w) => w.startsWith(sign)).map((w) => w.slice(1));
   return { ids: new Set(words), classes: new Set(after('~')), families: after('@').filter(isFamily) };

@@ -31,15 +31,20 @@ const MOST_TITLES = 500;
 export const dishCalled = onceByText(
   (title: string): Dish | undefined => {
     const words = wordsOf(title);
-    const all = wordsOf(calledName(title));
-    const end = all.findIndex((word, i) => i > 0 && BESIDE.has(word));
-    const name = end < 0 ? all : all.slice(0, end);
+    const name = wordsBefore(title);
     const row =
       calledBy(name) ?? whatIs(name) ?? (FORMS.has(name.at(-1) ?? '') ? calledBy(name.slice(0, -1)) : undefined);
     return row === undefined || words.some((word) => row.not.has(word)) ? undefined : row;
   },
   { texts: MOST_TITLES },
 );
+
+/** Before what comes with it: `Bagels with lox` are bagels. */
+export function wordsBefore(title: string): readonly string[] {
+  const all = wordsOf(calledName(title));
+  const end = all.findIndex((word, i) => i > 0 && BESIDE.has(word));
+  return end < 0 ? all : all.slice(0, end);
+}
 
 /** What its last words name: a dish of the table, else a kind. */
 function calledBy(name: readonly string[]): Row | undefined {

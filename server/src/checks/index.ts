@@ -91,6 +91,7 @@ import keptTooLong from './safety/kept-too-long.ts';
 import lowAcidPreserve from './safety/low-acid-preserve.ts';
 import naturalToxin from './safety/natural-toxin.ts';
 import noSafeTemperature from './safety/no-safe-temperature.ts';
+import offeredRaw from './safety/offered-raw.ts';
 import rawContact from './safety/raw-contact.ts';
 import rawEgg from './safety/raw-egg.ts';
 import rawFlour from './safety/raw-flour.ts';
@@ -195,6 +196,7 @@ export const CHECKS: readonly Check[] = [
   lowAcidPreserve,
   naturalToxin,
   noSafeTemperature,
+  offeredRaw,
   rawContact,
   rawEgg,
   rawFlour,

@@ -110,6 +110,8 @@ const THINGS = [
   'due',
   /** Cut so that no round is left. */
   'lengthways',
+  /** Eaten as it is mixed: dough, batter, mince. */
+  'offered raw',
 ] as const;
 export type Thing = (typeof THINGS)[number];
 

@@ -34,6 +34,7 @@ const CALLED: Readonly<Record<string, string>> = {
   'any rice': 'rice',
   'any pasta': 'pasta',
   'any egg': 'eggs',
+  'any egg to peel': 'eggs to peel',
   'any yeast': 'yeast',
   'any culture': 'a live culture',
   'any chocolate': 'chocolate',

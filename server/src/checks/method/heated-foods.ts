@@ -170,8 +170,10 @@ const BOILED = ['potato', 'rice', 'pasta', 'egg', 'pulse', 'lentil'] as const sa
 /** Heat of another sort than that of water and ovens: a time says nothing of it. */
 const OTHERWISE = WAS.pressed | WAS.microwaved | WAS.canned;
 
+type BoiledAs = Family | 'egg to peel';
+
 interface Boiled {
-  readonly of: Family;
+  readonly of: BoiledAs;
   readonly times: WrittenTime[];
   /** Of all its heats; Infinity where one does not say. */
   totalMin: number;
@@ -179,7 +181,7 @@ interface Boiled {
 
 /** What a step adds to that. */
 interface Boils {
-  readonly of: Family;
+  readonly of: BoiledAs;
   readonly ingredient: Ingredient;
   readonly times: readonly WrittenTime[];
   readonly minutes: number;
@@ -218,7 +220,9 @@ function boilIn({ boils, heatsUnnamed, heats }: BoilingStep, boiled: Map<Ingredi
   // `Fry them`, `deep-fry the potatoes`, whatever became of them by then.
   for (const each of before) {
     const so = boiled.get(each);
-    if (so !== undefined && !boils.some(({ ingredient }) => ingredient === each)) so.totalMin = OPEN;
+    // What was peeled was done by then.
+    const goesOn = so !== undefined && so.of !== 'egg to peel' && !boils.some(({ ingredient }) => ingredient === each);
+    if (goesOn) so.totalMin = OPEN;
   }
 }
 
@@ -250,7 +254,7 @@ function boiledAt(parts: readonly Part[], folded: FoldedStep): readonly Boils[] 
       const family = ingredient && BOILED.find((each) => isIn(ingredient, each));
       if (ingredient === undefined || family === undefined || found.has(ingredient)) continue;
       found.set(ingredient, {
-        of: family,
+        of: family === 'egg' && folded.events.some(({ event }) => event.craft === 'peel') ? 'egg to peel' : family,
         ingredient,
         times: boilsAlone(by, family, members, parts)
           ? folded.events

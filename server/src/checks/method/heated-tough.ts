@@ -6,6 +6,7 @@
 import { spansOf } from '../../heat/spans.ts';
 import type { Event } from '../../prose/event.ts';
 import { cutOf } from '../../recipe/baking/cuts.ts';
+import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { WAS } from '../../recipe/journey/bodies.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { type Passage, passagesOf } from '../../recipe/journey/passages.ts';
@@ -45,7 +46,7 @@ export function stewedOf(recipe: Recipe): readonly Heated[] {
         const isTender = event.until.some(({ is }) => is === 'tender');
         const comesApart = isShredded(event, isTender);
         const of = comesApart ? (isLarge ? SHREDDED_WHOLE : SHREDDED) : STEWED;
-        if (comesApart || (isTough(ingredient) && isTender && names.length === 0))
+        if (comesApart || (isTough(ingredient) && isTender && isOfIt(recipe, names, ingredient)))
           tender.push({ way: 'stove', of, spans: spansOf(of, 'stove'), heats: [], ...so, times: [...so.times] });
       }
     }
@@ -65,6 +66,12 @@ const isLarge = (ingredient: Ingredient): boolean => {
   return weighed.known && weighed.grams.low >= LARGE_G && cutOf(ingredient)?.is !== 'small';
 };
 const hasTough = anyPart(({ head }) => head.ingredients.some(mayStew));
+
+/** Nothing else is named that may be what is to be tender. */
+const isOfIt = ({ parts }: Recipe, names: BoundEvent['names'], ingredient: Ingredient): boolean =>
+  names.every(({ mention }) =>
+    mention.ingredients.every((of) => parts[of.part]?.head.ingredients[of.ingredient] === ingredient),
+  );
 
 /** The middle of meat that is pulled apart reads 88 to 96 °C (common practice, no source); nothing is served so hot that is sliced. */
 const SHREDDED_C = 85;

@@ -1,6 +1,6 @@
 /**
  * Knows what bursts, boils over or burns whoever does it: hot liquid shut in a blender, a frozen bird in hot fat, an egg in its shell in the
- * microwave oven, dry ice that is swallowed, a spirit over a flame, what is heated in a closed tin.
+ * microwave oven, dry ice that is swallowed, a spirit over a flame, what is heated in a closed tin, water on lye.
  * Refuses to know whether what is cooked is safe to eat.
  */
 import { middle } from '../../measure/quantity.ts';
@@ -21,6 +21,7 @@ import type { At } from './burning-step.ts';
 import { tinHeatedShut } from './closed-tins.ts';
 import { type Held, membersIn, mixtureIn } from './spoils.ts';
 import type { Level } from './verdict.ts';
+import { wateredLye } from './watered-lye.ts';
 import { whirledShut } from './whirled-shut.ts';
 
 export type Burning =
@@ -34,7 +35,8 @@ export type Burning =
   | 'spirit poured'
   | 'spirit boiled'
   | 'pressure'
-  | 'sealed';
+  | 'sealed'
+  | 'lye';
 
 export interface Burn extends Span {
   readonly kind: Burning;
@@ -75,6 +77,12 @@ export const burns = onceFor((journey: Journey): readonly Burn[] => {
       start,
       end,
     });
+  }
+  const lye = wateredLye(journey);
+  if (lye !== undefined) {
+    const { by, part, line } = lye;
+    const { start, end } = by.event.verb ?? by.event;
+    found.push({ kind: 'lye', level: 'error', part, line, start, end });
   }
   return found;
 });

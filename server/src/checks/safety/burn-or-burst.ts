@@ -67,6 +67,11 @@ const WORDS: Readonly<Record<Burning, Words>> = {
     message: 'What is closed bursts when it is heated: open the tin or jar, or empty it into a pan, first.',
     source: 'USDA FSIS and makers of tins (from memory)',
   },
+  lye: {
+    message:
+      'Water that is poured on lye boils up and spits it: put cold water in a bowl of glass or steel, never aluminium, and sprinkle the lye into it, in goggles and gloves.',
+    source: 'US OSHA and NIOSH on sodium hydroxide (from memory)',
+  },
 };
 
 const found = foundAgain<Values>(
@@ -90,7 +95,7 @@ export default defineCheck<Values>({
     title:
       'USDA FSIS on frying turkeys and on microwave ovens, FDA on dry ice and liquid nitrogen, UK HSE on flambé, makers of pressure cookers',
   },
-  explain: `**What it computes.** Whether a step shuts what is boiling in a blender, lowers a bird or a joint that is frozen or wet into deep hot fat, heats a pan that is full of fat, heats an egg in its shell in a microwave oven, serves dry ice or liquid nitrogen before it has gone or closes a bottle on it, pours a spirit over a flame or boils it, fills a pressure cooker to the brim, or heats a tin or jar that is closed.
+  explain: `**What it computes.** Whether a step shuts what is boiling in a blender, lowers a bird or a joint that is frozen or wet into deep hot fat, heats a pan that is full of fat, heats an egg in its shell in a microwave oven, serves dry ice or liquid nitrogen before it has gone or closes a bottle on it, pours a spirit over a flame or boils it, fills a pressure cooker to the brim, heats a tin or jar that is closed, or pours water on lye.
 
 **Why it matters.** Steam, hot fat and flame hurt more cooks than anything that grows in food, and dry ice that is swallowed makes a hole.
 
@@ -104,12 +109,14 @@ It is a warning where only a lid goes on something hot, where nobody says that t
   },
   examples: {
     good: [
+      'recipe Lye bath\n  40 g      food-grade lye\n  1 l       water\n  do Pour the water into a steel bowl and sprinkle in the lye, stirring until clear.\n',
       'recipe Chips\n  1 kg      potatoes\n  2 l       sunflower oil\n  do Heat the oil in a deep pan, filled no more than a third of the way to the brim, to 180 C.\n  do Fry the potatoes for 6 min until golden.\n',
       'recipe Carrot soup\n  1 kg      carrots\n  1.5 l     water\n  do Boil the carrots in the water for 25 min and cool for 15 min.\n  do Blend in small batches, with the vent of the lid open under a cloth.\n',
       'recipe Fried turkey\n  5 kg      frozen turkey\n  10 l      groundnut oil\n  do Thaw the turkey in the fridge for 3 days and dry it inside and out.\n  do Heat the oil to 175 C, lower in the turkey and fry for 45 min, until it reads 74 C.\n',
       'recipe Bananas\n  4         bananas\n  60 g      butter\n  50 ml     rum\n  do Fry the bananas in the butter for 4 min until golden.\n  do Take the pan off the heat, pour in the rum and light it.\n',
     ],
     bad: [
+      'recipe Lye bath\n  40 g      food-grade lye\n  1 l       water\n  do Put the lye in a steel bowl, pour on the water and stir until clear.\n# "pour" burn-or-burst: sprinkle the lye into it\n',
       'recipe Chips\n  1 kg      potatoes\n  2 l       sunflower oil\n  do Fill a deep pan to the top with the oil, and heat it to 180 C.\n# "Fill" burn-or-burst: by half at the most\n  do Fry the potatoes for 6 min until golden.\n',
       'recipe Doughnuts\n  12        doughnuts\n  2 kg      lard\n  do Melt the lard in a brimful pot, and heat to 175 C.\n# "Melt" burn-or-burst: by half at the most\n  do Fry the doughnuts for 3 min.\n',
       'recipe Carrot soup\n  1 kg      carrots\n  1.5 l     water\n  do Boil the carrots in the water for 25 min.\n  do Fill the blender to the brim with the boiling soup, clamp the lid down and whizz.\n# "whizz" burn-or-burst: throws the lid off\n',

@@ -38,6 +38,8 @@ export const FAMILIES = [
   'water',
   'ice',
   'vinegar',
+  /** It boils up where water is poured on it. */
+  'caustic',
   'sour fruit',
   'plant',
   'yeast',

@@ -24,6 +24,8 @@ const FLOURY = 0.1;
 const EGGY = 0.05;
 const MILKY = 0.1;
 const WET = 0.5;
+const FLESHY = 0.3;
+const JUICY = 0.45;
 const MOSTLY = 0.5;
 /** Minutes after which it is (judgement). */
 const COOKED_MIN = 10;
@@ -35,18 +37,20 @@ export const bySize = onceWithParts(
     if (recipe.inherits || body === undefined || body.members.length === 0 || said === undefined) return undefined;
     const celsius = meanOf(bake);
     const made = madeOf(recipe, body);
-    if (made === undefined || stages.length === 0 || !isDoughy(made)) return undefined;
+    if (made === undefined || stages.length === 0) return undefined;
     const { tin, pieces } = trayOf(recipe, bake, made);
+    const isDough = isDoughy(made);
+    if (!isDough && (tin === undefined || isStewed(bake, made))) return undefined;
     if (pieces === undefined || (tin === undefined && isThin({ recipe, bake, made }))) return undefined;
     const each = made.grams / pieces;
     const as = sizedAs(made, tin, pieces, bake.part);
-    if (isCookedBefore(recipe, bake, made)) return undefined;
     const size = tin === undefined ? each : each / (tin.shape.areaM2 * CM2);
     const minutes = minutesBySize(as, size, celsius);
     return (
       minutes && {
         called: tin === undefined ? `a piece of ${trimmed(each, 0)} g` : `${trimmed(size, 1)} g on each cm² of its tin`,
-        minutes,
+        // What is hot and cooked need no more than brown.
+        minutes: isDough && !isCookedBefore(recipe, bake, made) ? minutes : { ...minutes, low: 0 },
       }
     );
   },
@@ -58,6 +62,14 @@ const isThin = (inOven: Pick<InOven, 'recipe' | 'bake' | 'made'>): boolean => is
 
 const isDoughy = ({ of, grams }: MadeOf): boolean =>
   of('flour') > FLOURY * grams || (of('egg') > EGGY * grams && of('milk') > MILKY * grams);
+
+/** What softens for hours in its juice. */
+const isStewed = ({ covered, until }: Bake, { of, grams }: MadeOf): boolean =>
+  covered ||
+  until.some(({ is }) => is === 'tender') ||
+  of('flesh') > FLESHY * grams ||
+  of('juicy') > JUICY * grams ||
+  of('pulse') > 0;
 
 function sizedAs({ makeup, of }: MadeOf, tin: InOven['tin'], pieces: number, part: Part): SizedAs {
   if (tin !== undefined) return pieces > 1 && tin.shape.areaM2 < CUP_M2 ? 'cup' : 'tin';

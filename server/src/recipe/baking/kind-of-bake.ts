@@ -96,7 +96,7 @@ export function sortOf(inOven: InOven): Sorted | Declined {
   const share = (family: Parameters<MadeOf['of']>[0]) => made.of(family) / made.grams;
   const potato = made.fillings.every(({ ingredient }) => foodOf(ingredient)?.class === 'vegetable');
   if (potato) return vegetableSort(inOven);
-  if (until.some(({ is }) => is === 'tender') && share('flour') < FLOURY) return 'tender';
+  if ((share('pulse') > 0 || until.some(({ is }) => is === 'tender')) && share('flour') < FLOURY) return 'tender';
   const flour = share('flour');
   if (flour > FLOURY && isFlat(inOven)) return 'dry';
   if (share('yeast') > 0 && flour > FLOURY && pieces === 1 && tin === undefined && isInShares(inOven)) return 'cut';

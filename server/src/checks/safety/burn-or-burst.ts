@@ -116,7 +116,7 @@ It is a warning where only a lid goes on something hot, where nobody says that t
       'recipe Bananas\n  4         bananas\n  60 g      butter\n  50 ml     rum\n  do Fry the bananas in the butter for 4 min until golden.\n  do Take the pan off the heat, pour in the rum and light it.\n',
     ],
     bad: [
-      'recipe Lye bath\n  40 g      food-grade lye\n  1 l       water\n  do Put the lye in a steel bowl, pour on the water and stir until clear.\n# "pour" burn-or-burst: sprinkle the lye into it\n',
+      'recipe Lye bath\n  40 g      food-grade lye\n  1 l       water\n  do Put the lye in a steel bowl, pour on the water and stir until clear.\n# "pour on" burn-or-burst: sprinkle the lye into it\n',
       'recipe Chips\n  1 kg      potatoes\n  2 l       sunflower oil\n  do Fill a deep pan to the top with the oil, and heat it to 180 C.\n# "Fill" burn-or-burst: by half at the most\n  do Fry the potatoes for 6 min until golden.\n',
       'recipe Doughnuts\n  12        doughnuts\n  2 kg      lard\n  do Melt the lard in a brimful pot, and heat to 175 C.\n# "Melt" burn-or-burst: by half at the most\n  do Fry the doughnuts for 3 min.\n',
       'recipe Carrot soup\n  1 kg      carrots\n  1.5 l     water\n  do Boil the carrots in the water for 25 min.\n  do Fill the blender to the brim with the boiling soup, clamp the lid down and whizz.\n# "whizz" burn-or-burst: throws the lid off\n',

@@ -58,6 +58,7 @@ import timeDisagrees from './method/time-disagrees.ts';
 import timeMissing from './method/time-missing.ts';
 import timeOutOfRange from './method/time-out-of-range.ts';
 import tooThick from './method/too-thick.ts';
+import vesselTooSmall from './method/vessel-too-small.ts';
 import yieldMismatch from './method/yield-mismatch.ts';
 import yieldMissing from './method/yield-missing.ts';
 import nutritionDisagrees from './printed/nutrition-disagrees.ts';
@@ -163,6 +164,7 @@ export const CHECKS: readonly Check[] = [
   timeMissing,
   timeOutOfRange,
   tooThick,
+  vesselTooSmall,
   yieldMismatch,
   yieldMissing,
   nutritionDisagrees,

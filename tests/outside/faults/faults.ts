@@ -584,6 +584,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['held-too-warm', 'digits swapped', ['at 140 F', 'at 104 F']],
   ],
   'published/afrs-m060-garlic-french': [
+    ['vessel-too-small', 'a bowl of half a litre', ['in a mixer bowl', 'in a 500 ml mixer bowl']],
     [
       'garlic-in-oil',
       'made over into a garlic oil for the shelf',

@@ -5,8 +5,8 @@
 
 import { baseOf } from '../../measure/unit.ts';
 import type { PanNode, Span } from '../../notation/tree.ts';
-import { sizedVesselsIn } from '../../prose/sized-vessels.ts';
-import type { Part } from '../model.ts';
+import { type Holding, holdingsIn, sizedVesselsIn } from '../../prose/sized-vessels.ts';
+import type { Part, Step } from '../model.ts';
 import { panIn } from './pan-size.ts';
 
 export interface PanSaid extends Span {
@@ -26,6 +26,10 @@ export function pansSaidIn({ head, steps }: Part): readonly PanSaid[] {
     }));
   });
 }
+
+/** Single vessels that a step names with what they hold; a size that names a food is the food's. */
+export const holdingIn = ({ sentence: { items }, mentions }: Step): readonly Holding[] =>
+  holdingsIn(items).filter(({ start, end }) => !mentions.some((each) => each.start < end && each.end > start));
 
 /** What it says is baked or set in, where its shape and size are known. */
 export function bakingPanIn(words: string): PanNode | undefined {

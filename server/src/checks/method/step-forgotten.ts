@@ -17,7 +17,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** What nothing of its kind goes without, and what some acts always follow (\`server/data/needed-acts.tsv\`): a yeast dough rises before it is baked, and proves once it is shaped; a jelly, a cream or an ice goes into the cold; whites and cream are whisked before they are folded in; leaf gelatine is soaked, a pasta drained, pastry rolled, a stock strained. It looks in the part, by its kind or its name, and in the parts that go on with it.
+  explain: `**What it computes.** What nothing of its kind goes without, and what some acts always follow (\`server/data/needed-acts.tsv\`): a yeast dough rises before it is baked, and proves once it is shaped; a jelly, a cream or an ice goes into the cold; whites and cream are whisked before they are folded in; leaf gelatine is soaked, potatoes that boiled are drained, pastry is rolled, a stock strained. It looks in the part, by its kind or its name, and in the parts that go on with it.
 
 **Why it matters.** A step was lost. Everybody who knows the dish does it all the same; who cooks it for the first time does not.
 

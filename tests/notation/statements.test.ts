@@ -113,6 +113,7 @@ describe('what cannot be read says what to write instead', () => {
     ['recipe', 'missing-name', undefined],
     ['part crust as', 'missing-value', undefined],
     ['pan round 24 x 3 kg', 'bad-pan', undefined],
+    ['pan hat, 24 cm', 'bad-pan', undefined],
     ['oven hot', 'missing-value', undefined],
     ['yield plenty', 'missing-value', undefined],
     ['trial yesterday', 'bad-date', undefined],
@@ -231,6 +232,12 @@ describe('lines that are no ingredient', () => {
     ['pan 12 x round 7 x 3 cm', 12, 'round', [7, 3]],
     ['pan rectangle 30 x 20 x 4 cm', 1, 'rectangle', [30, 20, 4]],
     ['pan ring 24 × 8 × 10 cm', 1, 'ring', [24, 8, 10]],
+    // What a remark behind a comma says is no part of it.
+    ['pan 10-inch tube pan, ungreased', 1, 'ring', [10]],
+    ['pan two 9-inch round cake pans, greased and floured', 2, 'round', [9]],
+    ['pan 10-inch cast iron skillet', 1, 'round', [10]],
+    ['pan 20 cm round, old and trusty, 7 cm deep', 1, 'round', [20]],
+    ['pan 23 cm, springform', 1, 'round', [23]],
   ])('%s', (line, count, shape, sizes) => {
     const { statement } = readLine(line);
     expect(

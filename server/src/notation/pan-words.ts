@@ -106,7 +106,7 @@ export const PAN_TRAITS: ReadonlySet<string> = new Set([
 
 /** What a pan is made of, and how it looks: no part of its size. */
 export const PAN_MATERIALS: ReadonlySet<string> = new Set(
-  'glass ceramic dark light shiny black metal non-stick nonstick tin-plated aluminium aluminum steel stainless iron cast-iron silicone earthenware stoneware enamel enamelled heatproof ovenproof'.split(
+  'glass ceramic dark light shiny black metal non-stick nonstick tin-plated aluminium aluminum steel stainless iron cast cast-iron silicone earthenware stoneware enamel enamelled heatproof ovenproof'.split(
     ' ',
   ),
 );

@@ -204,6 +204,13 @@ function measured(low: NumeralNode, unit: Chain['unit']): MeasuredNode {
 function takePieces(line: string, cursor: Cursor, faults: SyntaxFault[]): Pieces | undefined {
   const chains: Chain[] = [];
   const words: string[] = [];
+  /** What stands behind a comma: from which word, and behind how many sizes. */
+  let remark: { readonly from: number; readonly sizes: number } | undefined;
+  const endRemark = (): void => {
+    if (remark === undefined || chains.length > remark.sizes) return;
+    // `ungreased`, `lined with paper cases`
+    if (isRemark(words.slice(remark.from))) words.length = remark.from;
+  };
   let counted: NumeralNode | undefined;
   let plural = false;
   const { token: first } = cursor;
@@ -215,6 +222,9 @@ function takePieces(line: string, cursor: Cursor, faults: SyntaxFault[]): Pieces
     if (word === undefined && isNumber(token.kind)) {
       const chain = takeChain(line, cursor, faults);
       if (chain !== undefined) chains.push(chain);
+    } else if (token.kind === Kind.Comma && words.length + chains.length > 0) {
+      endRemark();
+      remark = { from: words.length, sizes: chains.length };
     } else if (token.kind === Kind.LeftParen || line[token.start] === '/') skipSaidAgain(line, cursor);
     else if (word !== undefined) {
       const number = words.length === 0 && chains.length === 0 ? numberOfWord(word) : undefined;
@@ -228,6 +238,7 @@ function takePieces(line: string, cursor: Cursor, faults: SyntaxFault[]): Pieces
     if (cursor.at === at) cursor.at++;
     last = cursor.tokens[cursor.at - 1] ?? last;
   }
+  endRemark();
   return {
     chains,
     words: words.filter((w) => w !== 'x'),
@@ -236,6 +247,12 @@ function takePieces(line: string, cursor: Cursor, faults: SyntaxFault[]): Pieces
     start: first.start,
     end: (last ?? first).end,
   };
+}
+
+/** Words of which one says nothing of any pan. */
+function isRemark(words: readonly string[]): boolean {
+  const form = panForm(words);
+  return form !== undefined && 'unknown' in form;
 }
 
 /** `9 x 13-inch`, `13- by 9-inch`, `8 1/2" x 4 1/2"`, `23cm`. */

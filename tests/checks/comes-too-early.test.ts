@@ -67,6 +67,13 @@ describe('what stands before its turn', () => {
         ],
       ],
       [['Chill overnight before slicing.'], '  300 ml    whole milk\n'],
+      [['Oil a sheet and keep it warm.', MIX, 'Pour on to the sheet.', BAKE]],
+      [['Grease the tin and chill it for 10 min.', MIX, BAKE]],
+      // Of cake flour, no cake.
+      [
+        ['Fold the flour into the milk.', BAKE, 'Cool for 2 h before loosening the cake.'],
+        '  200 g     cake flour\n  300 ml    whole milk\n',
+      ],
     ]),
   )('quiet: $steps', ({ steps, list }) => {
     expect(codes(steps, list)).toEqual([]);

@@ -218,3 +218,17 @@ describe('a word before a name that several have, told by how their lines say th
     expect(mention?.ingredients.map((r) => part?.head.ingredients[r.ingredient]?.name).join('/')).toBe(names);
   });
 });
+
+test.each([
+  ['cream 35 % fat', 'pastry cream', 'Heat the cream.', 'cream 35 % fat'],
+  ['milk 3.5 % fat', 'almond milk', 'Boil the milk.', 'milk 3.5 % fat'],
+  ['ground beef 20 % fat', 'filling', 'Fry the beef.', 'ground beef 20 % fat'],
+  ['dark chocolate 70 %', 'pastry cream', 'Fold in the cream.', '[pastry cream]'],
+])('%s below a part %s: %s is %s', (food, above, step, named) => {
+  const { recipe } = open(
+    `recipe X\npart ${above}\n  1 l water\n  do Boil the water.\npart top\n  200 g ${food}\n  do ${step}\n`,
+  );
+  const [mention] = recipe.parts.at(-1)?.steps[0]?.mentions ?? [];
+  const of = mention?.ingredients.map((r) => recipe.parts[r.part]?.head.ingredients[r.ingredient]?.name).join();
+  expect(mention?.part === undefined ? of : `[${recipe.parts[mention.part]?.head.name}]`).toBe(named);
+});

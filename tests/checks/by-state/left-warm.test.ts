@@ -221,3 +221,23 @@ describe('what is mixed in goes to what is there', () => {
     ).toBe(expected);
   });
 });
+
+describe('sweet things that no flour makes a cake of', () => {
+  const TOPPING = ['400 g caster sugar', '45 g plain flour', '6 eggs', '240 ml lemon juice'];
+  const CAKE = ['200 g caster sugar', '200 g plain flour', '4 eggs', '200 g butter'];
+  test.each([
+    [TOPPING, 'keep in the pantry for up to 4 weeks', 'wrong'],
+    [TOPPING, 'keep on the counter for 3 days', 'wrong'],
+    [TOPPING, 'keep in the fridge for up to 4 days', 'quiet'],
+    [CAKE, 'keep on the counter for 3 days', 'quiet'],
+    [
+      ['200 g caster sugar', '90 g plain flour', '4 eggs', '200 g dark chocolate'],
+      'keep on the counter for 3 days',
+      'quiet',
+    ],
+  ])('%s, %s: %s', (list, kept, expected) => {
+    expect(said(list, 'Whisk everything together.', 'Bake at 175 C for 25 min until set.', `Cool and ${kept}.`)).toBe(
+      expected,
+    );
+  });
+});

@@ -20,6 +20,8 @@ const FLOURY = 0.2;
 const SWEET = 0.45;
 /** Flour and sugar together, of what is baked sweet. */
 const CAKE = 0.4;
+/** Flour from which that is a cake and no thickened custard (judgement). */
+const BOUND = 0.08;
 /** Sugar in what is wet of it, as in a buttercream. */
 const SYRUP = 0.55;
 const SALT = 0.1;
@@ -289,7 +291,7 @@ function keepsForDays(mix: Mixture, body: Body): boolean {
     (isBread &&
       (of.flour > massG * FLOURY ||
         (of.flour > massG * BAKED_FLOURY && of.egg + of.flour > massG * FLOURY && body.members.some(isBakedIn)) ||
-        of.flour + of.sugar >= massG * CAKE ||
+        (of.flour >= massG * BOUND && of.flour + of.sugar >= massG * CAKE) ||
         has.has('yeast'))) ||
     of.sugar >= massG * SWEET ||
     of.sugar >= (of.sugar + waterG) * SYRUP ||

@@ -128,6 +128,8 @@ class Hand {
   lacks({ bound, line }: Turn, later: readonly Turn[]): 'nothing' | 'base' | undefined {
     const { event, names, unnamed, into } = bound;
     if (this.strange || MOVES_NOTHING.has(event.act)) return undefined;
+    // `Oil a tray and keep it warm`
+    if (unnamed === 'it' && this.readied === line) return undefined;
     // `Heat the water bath to 65 C`
     if (names.length === 0 && event.act === 'heat' && event.where.some(({ is }) => is === 'bath')) return undefined;
     const own = names.flatMap(({ mention }) => keysOf(mention));

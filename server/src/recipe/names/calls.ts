@@ -10,6 +10,7 @@ import type { Kind } from '../measures/kind.ts';
 import { callNames, kindNamed } from '../measures/kinds.ts';
 import type { Ingredient, PartHead } from '../model.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from '../words.ts';
+import { dishCalled } from './dishes.ts';
 import { shapesIn } from './shapes.ts';
 import { sortsOf } from './sorts.ts';
 import { calledName } from './title.ts';
@@ -101,7 +102,7 @@ function callsOfIngredient(
   yields: string | undefined,
   others: readonly string[],
 ): Calls {
-  const full = withoutFigures(wordsOf(name));
+  const full = withoutFigures(wordsOf(name.replace(CONTENT, '')));
   const plural = isPlural(name);
   const calls = suffixes(full, { full: true, plural }).map((call) =>
     isBorrowed(call, full, food) ? { ...call, borrowed: true } : call,
@@ -135,7 +136,13 @@ function callsOfIngredient(
   const made = MADE_OF.has(full.at(-1) ?? '');
   // Of a food that nobody knows any noun may be what it is called by: `chicken thighs and drumsticks` are the chicken.
   for (const word of made ? [] : full.slice(0, -1))
-    if ((food === undefined || vocabulary.has(word)) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word))
+    if (
+      (food === undefined || vocabulary.has(word)) &&
+      !ADJECTIVES.has(word) &&
+      !FUNCTION_WORDS.has(word) &&
+      // `Loosen the cake`: no cake flour.
+      !(food?.class === 'flour' && dishCalled(word) !== undefined)
+    )
       weakly([word], flesh);
   // `2 litres of water` are no rose water.
   const isFlavoured = full.length > 1 && food !== undefined && food.class !== 'water';
@@ -182,6 +189,9 @@ const MADE_OF: ReadonlySet<string> = new Set([
   'skin',
   'bone',
 ]);
+
+/** `cream 35 % fat` is the cream. */
+const CONTENT = /(?<=\S)\s+\d[\d.,]*\s*%\s+\S+$/;
 
 /** `dark chocolate 70 %` is spoken of as the dark chocolate. */
 function withoutFigures(words: readonly string[]): readonly string[] {

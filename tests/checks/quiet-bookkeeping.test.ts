@@ -359,6 +359,22 @@ quiet('an order to mix in a vessel takes all', [
   [['200 g flour', '150 g sugar', '100 g chocolate chips'], 'Layer in a jar. Close and keep cool.'],
   [['200 g flour', '150 g sugar', '100 g butter'], 'Mix in a bowl. Bake at 180 C for 20 min until gold.'],
 ]);
+quiet('zest and juice of one fruit', [
+  [
+    ['2 lemons, zest and juice', '225 g butter', '100 g icing sugar'],
+    'Cream the butter with the lemon zest.',
+    'Beat in 2 tbsp of the lemon juice.',
+    'Stir the icing sugar with the rest of the lemon juice.',
+  ],
+]);
+found('more than a fruit gives', [
+  [
+    'overdrawn-amount',
+    ['2 lemons, zest and juice', '225 g butter'],
+    'Cream the butter with the lemon zest.',
+    'Beat in 2 cups of the lemon juice.',
+  ],
+]);
 quiet('what is taken once for each, or from what was fried in', [
   [
     ['6 tsp demerara sugar', '500 ml cream'],

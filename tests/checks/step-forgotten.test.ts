@@ -155,3 +155,18 @@ describe('an act that is needed does not come', () => {
     expect(said(list, steps, name)).toEqual([]);
   });
 });
+
+describe('gelatine that was soaked', () => {
+  const SOAK = 'Soak the gelatine in the water for 5 min.';
+  const HEAT = 'Heat the cream with the sugar to 80 C.';
+  const CHILL = 'Pour into moulds and chill at 4 C for 5 h. Dip in hot water and turn out.';
+  test.each<[steps: readonly string[], found: number]>([
+    [[SOAK, HEAT, CHILL], 1],
+    [[HEAT, SOAK, 'Cool for 10 min.', CHILL], 1],
+    [[SOAK, HEAT, 'Squeeze out the gelatine and stir it in until melted.', CHILL], 0],
+    [[SOAK, 'Dissolve in the hot cream and add the sugar.', CHILL], 0],
+    [[SOAK, HEAT, 'Whisk it in.', CHILL], 0],
+  ])('%j: %i', (steps, found) => {
+    expect(said(CREAM, steps).filter((message) => message.includes('never goes in'))).toHaveLength(found);
+  });
+});

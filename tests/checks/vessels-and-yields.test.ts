@@ -74,6 +74,7 @@ test.each([
   ['Halve, roll up both, cut each into 12 and bake at 180 C for 20 min.', '24 rolls', 0],
   ['Roll up, cut into 12 and bake at 180 C for 20 min.', '6 portions', 0],
   ['Cut the butter into 12 and dot over. Bake at 180 C for 20 min.', '24 rolls', 0],
+  ['Divide into 3, roll each to a rope and braid.', '1 large braid', 0],
   ['Roll out 1.5 cm thick, cut into 8 cm rings and fry at 180 C.', '60 doughnuts', 1],
   ['Roll out 1.5 cm thick, cut into 8 cm rings and fry at 180 C.', '12 doughnuts', 0],
   ['Pat out 2.5 cm thick and cut with a 6 cm cutter.', '14 scones', 0],

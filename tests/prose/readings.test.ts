@@ -15,6 +15,9 @@ describe('a word that is a verb and a thing', () => {
   test.each([
     ['Salt the water, then oil the pan.', 'salt oil'],
     ['Add the salt, oil and butter.', 'add'],
+    ['Boil the sugar, honey and salt with the water.', 'boil'],
+    ['Cover the peppers, onions and salt with vinegar.', 'cover'],
+    ['Dry the fish and salt with care.', 'dry salt'],
     ['Brown the onions; add brown sugar.', 'brown add'],
     ['Cook over a low heat; do not boil.', 'cook boil'],
     ['Soak and drain the beans.', 'soak drain'],

@@ -376,10 +376,15 @@ const SUBJECTS: ReadonlySet<string> = new Set(['it', 'they', 'she', 'he']);
 
 /** `salt, cure, dextrose`: between two names, with commas and nothing else. */
 export const isListed = (pieces: readonly Piece[], at: number): boolean =>
-  pieces[at - 1]?.word === ',' &&
   pieces[at - 2]?.sort === 'name' &&
-  pieces[at + 1]?.word === ',' &&
-  pieces[at + 2]?.sort === 'name';
+  (pieces[at - 1]?.word === ','
+    ? pieces[at + 1]?.word === ',' && pieces[at + 2]?.sort === 'name'
+    : // `sugar, syrup and salt with the water`
+      pieces[at]?.sort === 'name' &&
+      jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'conjunction' &&
+      pieces[at - 3]?.word === ',' &&
+      pieces[at - 4]?.sort === 'name' &&
+      jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is === 'preposition');
 
 /** `it scalding into`: how it is when it is put somewhere. */
 export const isSoHot = (pieces: readonly Piece[], at: number): boolean =>

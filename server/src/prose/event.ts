@@ -63,6 +63,7 @@ export const CRAFTS = [
   'deep-fry',
   'reduce',
   'churn',
+  'dissolve',
   'scrape',
   'whip',
   'beat',

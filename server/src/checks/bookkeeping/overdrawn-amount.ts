@@ -7,6 +7,7 @@ import { boundEvents } from '../../recipe/journey/bind.ts';
 import { deed, does, nameSpeaksOf, type Question, speaksOfUnnamed } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
+import { yieldedBy } from '../../recipe/names/calls.ts';
 import { defineCheck, type Fix } from '../check.ts';
 import { eventsWith } from './events-with.ts';
 import { ledgerSum } from './ledger-sum.ts';
@@ -49,6 +50,8 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       if (isMaybe(use, part) || isLeftOver(entry, use, part) || isServed(use, part) || isOfMixed(entry, use, part))
         continue;
       if (isOfFoam(entry, use)) continue;
+      // `2 lemons, zest and juice`: who took the one left the other.
+      if (!isMoreThanListed(use) && yieldedBy(entry.ingredient)?.includes(' ')) continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;

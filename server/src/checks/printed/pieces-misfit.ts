@@ -276,7 +276,8 @@ function misfit(
 /** Another number of the yield's own pieces; of nobody knows what, of its pieces. */
 function countMisfit(said: Made, own: Made | undefined): Values | undefined {
   if (own === undefined || own.noun === '' || said.low <= 0 || own.low <= 0) return undefined;
-  if (said.noun === '' ? own.serves : !isSameNoun(said.noun, own.noun)) return undefined;
+  // One braid is of several strands.
+  if (said.noun === '' ? own.serves || own.high === 1 : !isSameNoun(said.noun, own.noun)) return undefined;
   const [more, less] = [said.low / own.high, own.low / said.high];
   const far = Math.max(more, less);
   return far > FAR_COUNT && far <= OTHER_COUNT

@@ -34,6 +34,46 @@ const found = (rule: string, rows: readonly (readonly [string, readonly string[]
     });
   });
 
+quiet('what is left of a coating is thrown away', [
+  [['500 g chicken breast', '200 g plain flour'], 'Turn the chicken in the flour.', 'Throw away the leftover flour.'],
+  [
+    ['4 cod fillets', '100 g breadcrumbs'],
+    'Roll the cod in the breadcrumbs and bake for 20 min.',
+    'Discard the remaining breadcrumbs.',
+  ],
+  [
+    ['70 g butter', '2 onions'],
+    'Melt 50 g of the butter and fry the onions.',
+    'Brush the tin with 20 g of the butter.',
+  ],
+  [
+    ['60 g butter', '200 g plain flour'],
+    'Melt the butter.',
+    'Rub 40 g of the butter into the flour and brush with the rest.',
+  ],
+]);
+
+found('more fat is taken than went in before and is left', [
+  [
+    'overdrawn-amount',
+    ['70 g butter', '250 g mushrooms', '2 onions'],
+    'Fry the mushrooms in 20 g of the butter.',
+    'Soften the onions in 60 g of the butter.',
+  ],
+  [
+    'overdrawn-amount',
+    ['100 ml olive oil', '2 aubergines', '3 courgettes'],
+    'Fry the aubergines in half of the oil.',
+    'Fry the courgettes in three quarters of the oil.',
+  ],
+  [
+    'overdrawn-amount',
+    ['40 g lard', '2 leeks', '1 kg potatoes'],
+    'Soften the leeks in a quarter of the lard.',
+    'Brown the potatoes in 35 g of the lard.',
+  ],
+]);
+
 quiet('an amount said again names the thing', [
   [
     ['2 eggs', '300 ml water', '1 tsp salt'],

@@ -118,6 +118,8 @@ test.each<[string, string]>([
   ['Refrigerate at 41 F or lower.', 'around ≤5'],
   ['Chill at 4 C overnight.', 'around 4'],
   ['Keep in the fridge at 3 C.', 'around 3'],
+  ['Raw: keep at 0-4 C and cook within 2 days.', 'around 0–4'],
+  ['Pink: hold at 3 C for 2 days.', 'around 3'],
   ['Keep at or below 5 °C.', 'around ≤5'],
   ['Store below 5 C.', 'around ≤5'],
   ['Hold for service at 140 F. or higher.', 'around ≥60'],

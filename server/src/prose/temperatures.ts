@@ -145,8 +145,10 @@ class Weigher extends FigureTold {
     const read = this.verbRow?.act === 'read' && named >= READ && inside === 0 ? 0 : verb.food;
     // `until tender and 90 C`, `let it rise above 21 C`
     const awaited = (this.isAwaited || this.moves || this.isNamed()) && named === 0 ? AWAITED : 0;
+    // `Raw: keep at 4 C`: nothing is done so cold, that its look tells of it.
+    const seen = celsius !== undefined && celsius.high <= TELLING_C.chilled && placed.around > 0 ? 0 : sign;
     const points = {
-      food: Math.max(read, own) + inside + Math.max(joint.food, sign, awaited),
+      food: Math.max(read, own) + inside + Math.max(joint.food, seen, awaited),
       oven: Math.max(placed.oven, thing.oven) + joint.oven,
       around: Math.max(placed.around, thing.around) + joint.around,
       medium: Math.max(placed.medium, thing.medium) + joint.medium,

@@ -21,6 +21,43 @@ const safe = (table: readonly Line[]): void => {
 
 const DUCK = ['4 duck breasts', '150 ml red wine'];
 
+const MINCE = ['500 g minced pork', '40 g breadcrumbs', '8 g fine salt'];
+
+describe('a piece that is fried to taste it', () => {
+  dangers([
+    [
+      'the rest is served',
+      [
+        ...MINCE,
+        'Mix the pork, breadcrumbs and salt. Fry a small piece through and taste. Shape into balls and serve.',
+      ],
+    ],
+    [
+      'the rest is warmed',
+      [
+        ...MINCE,
+        'Mix the pork, breadcrumbs and salt. Fry one patty, taste it and correct. Spread the rest on toast and serve.',
+      ],
+    ],
+  ]);
+  safe([
+    [
+      'the rest is cooked',
+      [
+        ...MINCE,
+        'Mix the pork, breadcrumbs and salt. Fry a small piece and taste it. Shape and fry until 72 C inside.',
+      ],
+    ],
+    [
+      'all are fried, and one is tasted',
+      [
+        ...MINCE,
+        'Mix the pork, breadcrumbs and salt. Shape into patties, fry the patties until 72 C inside, taste and serve.',
+      ],
+    ],
+  ]);
+});
+
 describe('a pan that the meat is out of', () => {
   dangers([
     [

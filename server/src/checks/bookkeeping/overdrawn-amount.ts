@@ -42,7 +42,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       if (several.length > 0 && several[0] !== entry) continue;
       if (entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
       if (
-        (!isMoreThanListed(use) && isHeatedBefore(entry, use, part)) ||
+        (!isMoreThanUsed(use, entry) && isHeatedBefore(entry, use, part)) ||
         isSavedBefore(entry, use, part) ||
         isOther(entry.ingredient, use)
       )
@@ -176,9 +176,10 @@ const namesText = (several: readonly LedgerEntry[]): string =>
     .join(', ')
     .replace(/, (?=[^,]*$)/, ' and ');
 
-/** `320 g of the butter`, of 200: no fat that is taken again is more than there was. */
-const isMoreThanListed = ({ mention: { portion }, taken }: TakenUse): boolean =>
-  portion.kind === 'amount' && taken.low > 1;
+/** `Fry it in 20 g of the butter … 60 g of the butter`, of 70: no fat that is taken again is more than was there or went in. */
+const isMoreThanUsed = (use: TakenUse, { uses }: LedgerEntry): boolean =>
+  (use.mention.portion.kind === 'amount' || use.mention.portion.kind === 'share') &&
+  use.taken.low > uses.slice(0, uses.indexOf(use)).reduce((sum, { taken }) => Math.min(1, sum + taken.high), 0);
 
 /** Fat that was heated, or that something was fried in, is still there, and so is milk that was warmed with something. */
 function isHeatedBefore({ ingredient, uses }: LedgerEntry, over: TakenUse, part: Part): boolean {
@@ -227,7 +228,10 @@ const OTHER_WATER = 2;
 function isLeftOver({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean {
   // `Lift it out with 400 ml of the kombucha for the next batch`: of what has grown since.
   const isGrown = part.steps.some((step, i) => i < use.step && i >= (uses[0]?.step ?? i) && does(step, GROWS));
-  const events = use.mention.portion.kind === 'rest' || isGrown ? eventsWith(use, part) : [];
+  const all = eventsWith(use, part);
+  // `Throw away the flour that is left`
+  if (all.length > 0 && all.every(({ act }) => act === 'discard')) return true;
+  const events = use.mention.portion.kind === 'rest' || isGrown ? all : [];
   return events.length > 0 && events.every(({ act }) => KEEPS.has(act) || (isGrown && act === 'remove'));
 }
 

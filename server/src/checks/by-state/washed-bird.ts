@@ -24,7 +24,9 @@ export const washedBirds = onceFor((journey: Journey): readonly (UsedAgain & { r
       const isWashed = event.craft === 'rinse' && event.said === 'yes' && larderOf(of).flesh.includes(ingredient);
       if (isWashed && !lain.has(key)) {
         const { start, end } = event.verb ?? event;
-        return [{ kind: 'washed', level: 'warning', part, line, start, end, flesh: listed.name }];
+        // Bones for a stock are rinsed of their blood, and boiled for hours.
+        const level = of.head.kind?.name === 'stock' ? 'ask' : 'warning';
+        return [{ kind: 'washed', level, part, line, start, end, flesh: listed.name }];
       }
       if (!LEAVES_AS_IT_IS.has(event.act)) lain.add(key);
     }

@@ -24,7 +24,7 @@ const found = foundAgain<Values>(
     ].map(({ level, part, line, start, end, flesh, kind }) => ({
       at: { part, line, start, end },
       ...severityAt(level),
-      values: { flesh, kind },
+      values: { flesh: flesh.startsWith('raw ') ? flesh.slice(4) : flesh, kind },
     })),
   ),
 );

@@ -3,7 +3,9 @@
  * Refuses to know what its events do.
  */
 import { keptOn } from '../../notation/kept.ts';
+import type { SentenceItem } from '../../notation/tree.ts';
 import type { Act } from '../../prose/event.ts';
+import { topicBits, topicsAt } from '../../prose/topics.ts';
 import type { Part, Step } from '../model.ts';
 import { type BoundEvent, boundEvents, clocksOf } from './bind.ts';
 import type { Body, Stay } from './bodies.ts';
@@ -45,7 +47,8 @@ export function foldStep(before: FoldState, part: Part, step: Step, parts: reado
   events.forEach((event, i) => {
     // `Refrigerate after opening`: until then it lies as it lay.
     const isLater = KEPT_ONCE_OPEN.has(event.event.act) && [events[i - 1], events[i + 1]].some(isOpening);
-    if (!isLater && !isOpening(event)) folder.takeAt(event, clocks);
+    const isTried = isTestPiece(event, events[i + 1], step) || isTestPiece(events[i - 1], event, step);
+    if (!isLater && !isTried && !isOpening(event)) folder.takeAt(event, clocks);
   });
   for (const clock of clocks) folder.passTo(clock, undefined);
   const eve = clocksOf(step).find((clock) => clock.eve);
@@ -68,6 +71,17 @@ export function foldStep(before: FoldState, part: Part, step: Step, parts: reado
 /** `After opening`. */
 const isOpening = (by: BoundEvent | undefined): boolean => by?.event.act === 'open' && by.event.as === 'before';
 const KEPT_ONCE_OPEN: ReadonlySet<Act> = new Set<Act>(['cool', 'stay', 'freeze', 'eat']);
+
+/** `Fry a small piece and taste it`: the rest is as it was. */
+const isTestPiece = (by: BoundEvent | undefined, next: BoundEvent | undefined, { sentence }: Step): boolean =>
+  by?.event.act === 'heat' &&
+  by.unnamed === 'name' &&
+  next?.event.craft === 'taste' &&
+  by.event.objects.some(
+    ({ start, role }) => role === 'what' && isLump(sentence.items.find((item) => item.start === start)),
+  );
+const isLump = (item: SentenceItem | undefined): boolean => (topicsAt(item).one & LUMP) !== 0;
+const LUMP = topicBits(['lump']);
 
 /** Whether those lists are as they were. */
 export function stillUsed(used: ReadonlyMap<number, Larder>, parts: readonly Part[]): boolean {

@@ -174,6 +174,9 @@ describe('a note of allergens', () => {
     ['Allergy advice: contains gluten (wheat), eggs, sulphites', 'milk (`butter`)'],
     ['Contains milk.', 'eggs (`eggs`), wheat (`plain flour`)'],
     ['No allergens.', 'eggs (`eggs`), milk (`butter`), wheat (`plain flour`)'],
+    ['Free from all fourteen allergens.', 'eggs (`eggs`), milk (`butter`), wheat (`plain flour`)'],
+    ['Contains none of the major allergens.', 'eggs (`eggs`), milk (`butter`), wheat (`plain flour`)'],
+    ['Allergen-free.', 'eggs (`eggs`), milk (`butter`), wheat (`plain flour`)'],
     ['Allergens: none.', 'eggs (`eggs`), milk (`butter`), wheat (`plain flour`)'],
     // A word about where one is from tells no other.
     ['Contains milk, egg, soy (soy sauce), sulphites.', 'wheat (`plain flour`)'],
@@ -208,6 +211,15 @@ describe('a note of allergens', () => {
     ['Contains milk.', ['500 g minced pork', '50 g rusk'], 'wheat'],
   ])('and not what all of them do: %s', (note, list, lacks) => {
     expect(found(note, list).join()).toContain(lacks);
+  });
+
+  test.each([
+    ['Contains milk and wheat.', ['1 cup celery, diced', '1 cup milk', '1 cup plain flour'], ''],
+    ['Contains milk and wheat.', ['100 g celery, diced', '200 ml milk', '100 g plain flour'], 'celery (`celery`)'],
+    ['Contains milk and mustard.', ['1 cup celery, diced', '1 cup milk', '20 g mustard'], 'celery (`celery`)'],
+    ['Contains milk.', ['1 cup celery, diced', '1 cup milk', '3 eggs'], 'celery (`celery`), eggs (`eggs`)'],
+  ])('goes by the law that the measures tell of: %s', (note, list, lacks) => {
+    expect(found(note, list).join().split(', ').sort().join(', ')).toBe(lacks);
   });
 
   test('leaves sulphites of vinegar to the label', () => {

@@ -51,7 +51,7 @@ export default defineCheck<Values>({
 
 **Why it matters.** Whoever reads \`gluten-free\` may not read the list. Soy sauce holds wheat, ghee is milk, Worcestershire sauce has anchovies, marshmallows gelatine.
 
-**What to do.** Take a food that keeps the claim and say so on the line (\`gluten-free soy sauce\`, \`vegan butter\`), or take the claim out. Where an alternative breaks it, that is a warning; where only a label tells (oats, stock cubes, dark chocolate), or a food is not known, information names them once. A note that tells the allergens (\`Contains: wheat, egg\`, \`Allergens: none\`) and not all of them is a warning.
+**What to do.** Take a food that keeps the claim and say so on the line (\`gluten-free soy sauce\`, \`vegan butter\`), or take the claim out. Where an alternative breaks it, that is a warning; where only a label tells (oats, stock cubes, dark chocolate), or a food is not known, information names them once. A note that tells the allergens (\`Contains: wheat, egg\`, \`Allergens: none\`) and not all of them is a warning (information, where it is celery and the like, which the EU alone lists, and amounts are in cups).
 
 **Nuts.** Peanuts count under nut-free. Coconut and chestnut are no nuts of the EU's list, and FDA took them off its own in 2025: they are named, and no more.
 
@@ -109,8 +109,10 @@ function found(recipe: Recipe): readonly Found<Values>[] {
 }
 
 function untoldOf(recipe: Recipe): readonly Found<Untold>[] {
-  const { at, untold } = untoldIn(recipe) ?? {};
-  return at === undefined || untold === undefined ? NOTHING : [{ at, values: { untold }, severity: 'warning' }];
+  const { at, untold, isElsewhere } = untoldIn(recipe) ?? {};
+  return at === undefined || untold === undefined
+    ? NOTHING
+    : [{ at, values: { untold }, severity: isElsewhere ? 'info' : 'warning' }];
 }
 
 /** Every claim of the recipe, once for what it is about. */

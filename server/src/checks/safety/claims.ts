@@ -312,7 +312,7 @@ const namesIn = (text: string): readonly string[] =>
 const TOLD_NONE = /^(?:no|none|nil|nothing|any)\b/;
 const TELLS = new RegExp(
   '(?<=^ *note +|[.;!] +)(?:' +
-    '(?<none>(?:contains |has )?no (?:declared |known |listed |major )?allergens|free (?:from|of) (?:all )?(?:the )?(?:14 )?(?:major )?allergens)' +
+    '(?<none>(?:(?:contains |has )?(?:no|none of)|free (?:from|of)) (?:(?:any|all|of|the|14|fourteen|declared|known|listed|major) )*allergens|allergen[- ]free)' +
     '|(?:(?<label>allerg(?:ens?|y|ies)(?: [a-z]+)?: ?(?:contains:? )?|contains: ?)|contains )(?<of>[^.]+))',
   'i',
 );

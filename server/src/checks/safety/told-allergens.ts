@@ -6,13 +6,15 @@ import { allergensOf, isOfUnionAlone } from '../../food/allergens.ts';
 import { type Food, foodsOf } from '../../food/food.ts';
 import { allergensListed, type BroughtAllergen } from '../../recipe/list/allergens.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
-import type { Recipe } from '../../recipe/model.ts';
+import type { Ingredient, Recipe } from '../../recipe/model.ts';
 import type { Place } from '../check.ts';
 import { allergensToldIn } from './claims.ts';
 
 export interface UntoldAllergens {
   readonly at: Place;
   readonly untold: readonly BroughtAllergen[];
+  /** The law of who wrote it may not list them. */
+  readonly isElsewhere: boolean;
 }
 
 /** Where it is a list of them, or tells two that the lists hold, it is read as telling all. */
@@ -42,8 +44,17 @@ export function untoldIn({ outline, parts, world }: Recipe): UntoldAllergens | u
     (each) => each.eu !== 'sulphites' || (told.some(isOfUnionAlone) && isOfWine(parts, each)),
   );
   const isAll = isList || isNothingElse(names) || brought.length - silent.length >= 2;
-  return isAll && untold.length > 0 ? { at, untold } : undefined;
+  if (!isAll || untold.length === 0) return undefined;
+  // Who measures by the cup labels by another law than the Union's, but where the note tells what that alone lists.
+  const isElsewhere =
+    parts.some(({ head }) => head.ingredients.some(isByTheCup)) &&
+    !known.eu.some(isOfUnionAlone) &&
+    untold.every(({ eu }) => isOfUnionAlone(eu ?? ''));
+  return { at, untold, isElsewhere };
 }
+
+const isByTheCup = ({ node: { amount } }: Ingredient): boolean =>
+  amount?.kind === 'measured' && amount.quantity.unit === 'cup';
 
 /** Who tells what only the Union's list has goes by that; of vinegar, mustard and dried fruit most leave the sulphites to the label. */
 const isOfWine = (parts: Recipe['parts'], { by }: BroughtAllergen): boolean =>

@@ -51,7 +51,8 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
         continue;
       if (isOfFoam(entry, use)) continue;
       // `2 lemons, zest and juice`: who took the one left the other.
-      if (!isMoreThanListed(use) && yieldedBy(entry.ingredient)?.includes(' ')) continue;
+      if (!(use.mention.portion.kind === 'amount' && use.taken.low > 1) && yieldedBy(entry.ingredient)?.includes(' '))
+        continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;

@@ -45,3 +45,9 @@ test.each([
 ])('%s for %i: %i', (title, serves, found) => {
   expect(told(title, serves, '800 g     carrots')).toBe(found);
 });
+
+test('salt that it is baked in is not eaten', () => {
+  const text =
+    'recipe Bream in a salt crust\n  serves 2\n  1 bream of 800 g\n  2 kg coarse salt\n  do Bury the bream in the salt and bake at 200 C for 30 min, until it reads 63 C.\n';
+  expect(open(text, onlyCheck('portion-implausible')).findings.open).toHaveLength(0);
+});

@@ -78,6 +78,7 @@ test.each([
   ['Roll out 1.5 cm thick, cut into 8 cm rings and fry at 180 C.', '60 doughnuts', 1],
   ['Roll out 1.5 cm thick, cut into 8 cm rings and fry at 180 C.', '12 doughnuts', 0],
   ['Pat out 2.5 cm thick and cut with a 6 cm cutter.', '14 scones', 0],
+  ['Roll out 1 cm thick and cut out 16 rounds of 7 cm.', '16 rounds', 0],
   ['Pat out 2.5 cm thick and cut with a 16 cm cutter.', '14 scones', 1],
   ['Roll out to a 30 cm round 1 cm thick and cut into 8 wedges.', '8 wedges', 0],
 ])('%s of %s: %i', (step, makes, found) => {

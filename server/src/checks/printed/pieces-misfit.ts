@@ -255,8 +255,10 @@ function misfit(
   isWhole = true,
 ): Values | undefined {
   const base = baseOf(each.unit, measures);
-  if (inHand === undefined || base === undefined) return undefined;
-  const unit = dimensionOf(each.unit) === 'mass' ? 'g' : 'ml';
+  const dimension = dimensionOf(each.unit);
+  // `40 rounds of 6 cm`
+  if (inHand === undefined || base === undefined || (dimension !== 'mass' && dimension !== 'volume')) return undefined;
+  const unit = dimension === 'mass' ? 'g' : 'ml';
   const there = unit === 'g' ? inHand.grams : inHand.ml;
   // One vessel may be as large as it likes, but where it is said to be full.
   const mayBeMore = sort === 'vessel' && count.low === 1 && fills !== true;

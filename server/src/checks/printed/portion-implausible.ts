@@ -174,10 +174,12 @@ function ofAll(recipe: Recipe, made: Made, all: readonly Ingredient[]): readonly
   return NONE;
 }
 
-/** Water runs off, and oil stays in the pan. */
+/** Water runs off, oil stays in the pan, and a crust of salt is broken off. */
 const eatenG = (list: readonly Ingredient[]): number =>
-  gramsOfAll(list.filter((each) => each.weighed.known && !each.optional && !isIn(each, 'water') && !isIn(each, 'oil')))
-    ?.low ?? 0;
+  gramsOfAll(list.filter((each) => each.weighed.known && !each.optional && isEaten(each)))?.low ?? 0;
+
+const isEaten = (each: Ingredient): boolean =>
+  !isIn(each, 'water') && !isIn(each, 'oil') && foodOf(each)?.class !== 'salt';
 
 /** So much of it is sugar in what is sweet. */
 const SWEET = 1 / 12;

@@ -122,7 +122,9 @@ function saidIn(
       );
       const near = span.of === 'hydration' ? NEAR_HYDRATION : 0;
       const words = typeof span.of === 'string' ? NAMES[span.of] : `The ${span.of.food}`;
-      return worked === undefined || fits(said, worked, FAR, near)
+      // More than the whole: nobody knows what it is of.
+      const isOpen = typeof span.of !== 'string' && worked !== undefined && worked.high > 1;
+      return worked === undefined || isOpen || fits(said, worked, FAR, near)
         ? []
         : [{ span, said, worked, words, percent: true as const }];
     }),

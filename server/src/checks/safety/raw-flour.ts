@@ -1,3 +1,5 @@
+import { speaksOfStrangers } from '../../recipe/journey/unsaid.ts';
+import type { Part } from '../../recipe/model.ts';
 import { servedAs } from '../../recipe/names/served.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { undercooked } from '../by-state/undercooked.ts';
@@ -14,12 +16,24 @@ interface Values {
 
 const raw = overJourneys((house, journey) => undercooked(house, journey).filter(({ how }) => how.kind === 'raw flour'));
 
+/** No later part takes it, and one of them cooks what it does not name: `Fry the beignets`. */
+const mayBeMeant = (parts: readonly Part[], own: number): boolean => {
+  const later = parts.filter(({ index }) => index > own);
+  const head = parts[own]?.head;
+  return later.some(speaksOfStrangers) && !later.some(({ includes }) => includes.some((other) => other === head));
+};
+
 const found = foundAgain<Values>((recipe, house) =>
   raw(recipe, house).flatMap(({ how, held, part, line, start, end }) => {
     const level = how.kind === 'raw flour' ? how.levels[servedAs(recipe)] : undefined;
     if (how.kind !== 'raw flour' || level === undefined) return [];
     const at = { part, line, start, end };
-    return { at, ...severityAt(level), values: { name: held.ingredient.name, toasted: how.toasted } };
+    const { part: own } = held.member.of;
+    return {
+      at,
+      ...severityAt(mayBeMeant(recipe.parts, own) ? 'ask' : level),
+      values: { name: held.ingredient.name, toasted: how.toasted },
+    };
   }),
 );
 
@@ -33,7 +47,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'US FDA, December 2023, on flour: a raw food, and home treatments may not kill all bacteria',
   },
-  explain: `**What it computes.** For every flour: whether any step bakes, boils or fries it after it goes in. Where none does and the recipe is served as it is (a step or a serve line says so, the name does, or a sweet mixture that is little flour yields portions, glasses or bites), the flour is eaten raw.
+  explain: `**What it computes.** For every flour: whether any step bakes, boils or fries it after it goes in. Where none does and the recipe is served as it is (a step or a serve line says so, the name does, or a sweet mixture that is little flour yields portions, glasses or bites), the flour is eaten raw. It is information where no later part names what it went into and one of them cooks something that it does not list.
 
 **Why it matters.** Flour is milled from grain as it comes off the field and is not treated: E. coli and Salmonella in it have made hundreds ill through raw dough, batter and no-bake sweets. Toasting it dry at home is not proven to make it safe, because dry heat kills slowly.
 

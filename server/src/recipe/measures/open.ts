@@ -10,7 +10,7 @@ import { keptOn } from '../../notation/kept.ts';
 import type { Ingredient } from '../model.ts';
 import { otherDepression, sucroseEquivalent } from './freezing.ts';
 import { agarShare } from './gelling.ts';
-import { cultureShare, dressedShare, fermentingShare, mashedShare } from './kitchen-shares.ts';
+import { cultureShare, dressedShare, mashedShare } from './kitchen-shares.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './leavening.ts';
 import { preparedFruit, type Share, saltShare, thickenerShare, wholeShare } from './shares.ts';
 
@@ -139,7 +139,6 @@ const UNSALTED = upTo(0.03);
 
 const OPEN: ReadonlyMap<ShareOf, Open> = new Map<ShareOf, Open>([
   [wholeShare, { plain: exactly(1) }],
-  [fermentingShare, { plain: exactly(1) }],
   [saltShare, { plain: UNSALTED, hint: 'salt', hinted: ANY }],
   [instantYeast, { plain: NONE, hint: 'yeast', hinted: ANY }],
   [bakingPowder, { plain: NONE, hint: 'leavening', hinted: ANY }],

@@ -4,7 +4,7 @@ import { quern } from '../support/fake-io.ts';
 import { open } from '../support/harness.ts';
 
 const ROLLS =
-  'recipe Rolls\n  by      Harbour Lane test kitchen\n  yield   8 rolls\n\n  500 g     bread flour\n  320 g     water\n  10 g      fine salt\n  5 g       instant yeast\n\n  do Mix the flour, water, salt and yeast and knead for 8 min.\n  do Prove at 24 C for 1 h 30 min and shape.\n  do Bake at 220 C for 20 min, until the centre reads 96 C.\n';
+  'recipe Rolls\n  by      Harbour Lane test kitchen\n  yield   8 rolls\n\n  500 g     bread flour\n  320 g     water\n  10 g      fine salt\n  5 g       instant yeast\n\n  do Mix the flour, water, salt and yeast and knead for 8 min.\n  do Prove at 24 C for 1 h 30 min, shape and prove for 40 min more.\n  do Bake at 220 C for 20 min, until the centre reads 96 C.\n';
 const trial = (verdict: string) =>
   `\ntrial 2026-09-14 by Ines\n  tested  ${fingerprint(open(ROLLS).recipe)}\n  took    20 min to bake\n  verdict ${verdict}\n`;
 

@@ -15,7 +15,7 @@ const SCONES = `recipe Scones as scone
   260 g     buttermilk
 
   do Rub the butter into the flour and sugar.
-  do Stir in the buttermilk and bake at 220 C for 12-14 min until gold.
+  do Stir in the buttermilk, pat out, cut in 10 and bake at 220 C for 12-14 min until gold.
 `;
 const CHEESE = `recipe Cheese scones
   from    scones.quern

@@ -146,7 +146,8 @@ function judge(journey: Journey, body: Body): InJar | undefined {
         low.filter(({ ingredient }) => isOf(foodOf(ingredient), 'tomato')),
       ) / lowG;
     const least = tomatoes > TOMATO_SHARE ? TOMATO : PICKLE + (TOMATO - PICKLE) * tomatoes;
-    return sourness(first, least, false, testedFor(weighed(journey, body, low), mix.of.oil / mix.massG));
+    const tested = testedFor(weighed(journey, body, low), mix.of.oil / mix.massG);
+    return sourness(first, least, false, tested, tomatoes > ALONE ? TOMATOES : undefined);
   }
   // Nut milk, cold brew, chocolate milk: wet, and neither sour nor sweet.
   const steeped = members.find(({ ingredient }) => isIn(ingredient, 'steeped'));
@@ -187,6 +188,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     usual: number,
     isFruit: boolean,
     tested?: TestedRecipe,
+    boiled?: Omit<Boiled, 'min'>,
   ): InJar | undefined {
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
     if (kept === undefined) return undefined;
@@ -196,8 +198,8 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     const isTested = !unprocessed && tested !== undefined && acid >= tested.acid * ROUNDED;
     // So near the usual, only a tested recipe of such vegetables is pointed to.
     if (isNear && !unprocessed && (!isTested || isSafe))
-      return acid < TOMATO * SOURED && !isFruit && isShutJar(body)
-        ? boiledShort({ member, ingredient }, TOMATOES)
+      return boiled !== undefined && acid < TOMATO * SOURED && isShutJar(body)
+        ? boiledShort({ member, ingredient }, boiled)
         : undefined;
     const least = tested === undefined || unprocessed || isTested ? usual : Math.min(usual, tested.acid);
     const unweighed = mix.acidG === 0 && hasSourUnweighed(journey, body);
@@ -227,8 +229,10 @@ function judge(journey: Journey, body: Body): InJar | undefined {
 const FRUIT = { least: 10, of: 'fruit', usual: '10 to 30 min' } as const;
 const TOMATOES = { least: 30, of: 'tomatoes', usual: '35 to 85 min' } as const;
 const FRUITY = 0.4;
-/** A chutney or salsa is so many times sourer (judgement). */
-const SOURED = 3;
+/** With more of others among them it is a salsa (judgement). */
+const ALONE = 0.95;
+/** A chutney is so many times sourer (judgement). */
+const SOURED = 2;
 
 const isShutJar = ({ vessel, shut }: Body): boolean => vessel === 'jar' && shut === 'jar';
 

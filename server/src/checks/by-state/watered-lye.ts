@@ -10,7 +10,6 @@ import { type Done, doneIn } from './done.ts';
 /** The step that pours it. */
 export const wateredLye = onceFor((journey: Journey): Done | undefined => {
   const { parts } = journey;
-  if (!parts.some(({ head }) => head.ingredients.some((each) => isIn(each, 'caustic')))) return undefined;
   /** What of that family an event takes: to put it somewhere (`pour on the water`), or to put something on it. */
   const takes = ({ names, unnamed }: BoundEvent, family: Family, isPut: boolean): boolean =>
     names.some(
@@ -21,8 +20,11 @@ export const wateredLye = onceFor((journey: Journey): Done | undefined => {
           return of !== undefined && isIn(of, family);
         }),
     );
+  const done = doneIn(journey);
+  const lye = done.find(({ by }) => takes(by, 'caustic', true) || takes(by, 'caustic', false));
+  if (lye === undefined) return undefined;
   let dry: Done | undefined;
-  for (const each of doneIn(journey)) {
+  for (const each of done) {
     const { by, part } = each;
     if (by.event.said !== 'yes') continue;
     const isWater = takes(by, 'water', true);
@@ -30,12 +32,9 @@ export const wateredLye = onceFor((journey: Journey): Done | undefined => {
     const isLye = takes(by, 'caustic', true);
     if (isLye && (isWater || takes(by, 'water', false))) return undefined;
     // Water that is there first is what it goes into.
-    if (isWater && dry === undefined && part === lyeIn(journey)) return undefined;
+    if (isWater && dry === undefined && part === lye.part) return undefined;
     if (isWater && dry?.part === part) return each;
     if (isLye) dry = each;
   }
   return undefined;
 });
-
-const lyeIn = ({ parts }: Journey): number | undefined =>
-  parts.find(({ head }) => head.ingredients.some((each) => isIn(each, 'caustic')))?.index;

@@ -165,9 +165,11 @@ const wholeIn = onceFor((journey: Journey): readonly Whole[] => {
 
 const holdsMost = (other: Bake, bake: Bake): boolean => {
   const foods = foodsIn(bake);
-  const held = new Set(foodsIn(other));
+  const held = heldIn(other);
   return foods.filter((food) => held.has(food)).length > foods.length / 2;
 };
+
+const heldIn = onceFor((bake: Bake): ReadonlySet<string> => new Set(foodsIn(bake)));
 
 const foodsIn = onceFor(({ body }: Bake): readonly string[] => [
   ...new Set(body?.members.map(({ of }) => `${of.part} ${of.ingredient}`)),

@@ -8,6 +8,7 @@ import { thingsOf } from '../../recipe/things-said.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { overParts } from '../over-parts.ts';
 import { notesOf, placeIn } from '../printed/notes.ts';
 import { CAUTION } from './limits.ts';
 
@@ -32,25 +33,31 @@ function offered(all: readonly Ingredient[], words: readonly string[]): Ingredie
   return (named.length === 0 ? all : named).find(carries);
 }
 
-const find = foundAgain<Values>((recipe: Recipe): readonly Found<Values>[] => {
-  const { parts, outline } = recipe;
-  const all = parts.flatMap(({ head }) => head.ingredients);
-  const steps = parts.flatMap((part) =>
-    part.steps.flatMap((step) => {
-      const text = part.head.source.lines[step.line]?.text ?? '';
-      return thingsOf(step)
-        .filter(isOffered)
-        .map(({ start, end }) => ({ at: { part: part.index, line: step.line, start, end }, text }));
-    }),
-  );
-  const notes = notesOf(recipe).flatMap((note) => {
-    const text = outline.head.find(({ at }) => at === note.line)?.line.text ?? '';
-    return spokenOf(note.items)
+/** The steps of each part that offer some. */
+const offering = overParts((part) => {
+  const those = part.steps.flatMap((step) => {
+    const text = part.head.source.lines[step.line]?.text ?? '';
+    return thingsOf(step)
       .filter(isOffered)
-      .map((said) => ({ at: placeIn(note, said), text }));
+      .map(({ start, end }) => ({ at: { part: part.index, line: step.line, start, end }, text }));
   });
-  return [...steps, ...notes].flatMap(({ at, text }) => {
-    const of = offered(all, wordsOf(text));
+  return those.length === 0 ? undefined : those;
+});
+
+const find = foundAgain<Values>((recipe: Recipe): readonly Found<Values>[] => {
+  const notes = notesOf(recipe).flatMap((note) =>
+    spokenOf(note.items)
+      .filter(isOffered)
+      .map((said) => ({
+        at: placeIn(note, said),
+        text: recipe.outline.head.find(({ at }) => at === note.line)?.line.text ?? '',
+      })),
+  );
+  const all = [...offering(recipe).flatMap(({ value }) => value), ...notes];
+  if (all.length === 0) return [];
+  const listed = recipe.parts.flatMap(({ head }) => head.ingredients);
+  return all.flatMap(({ at, text }) => {
+    const of = offered(listed, wordsOf(text));
     return of === undefined ? [] : [{ at, values: { name: of.name } }];
   });
 });

@@ -19,6 +19,7 @@ import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import type { At } from './burning-step.ts';
 import { tinHeatedShut } from './closed-tins.ts';
+import type { Done } from './done.ts';
 import { type Held, membersIn, mixtureIn } from './spoils.ts';
 import type { Level } from './verdict.ts';
 import { wateredLye } from './watered-lye.ts';
@@ -66,26 +67,17 @@ export const burns = onceFor((journey: Journey): readonly Burn[] => {
         found.push(burn);
   });
   const tin = tinHeatedShut(journey);
-  if (tin !== undefined && !found.some(({ kind }) => kind === 'sealed')) {
-    const { by, part, line } = tin;
-    const { start, end } = by.event.verb ?? by.event;
-    found.push({
-      kind: 'sealed',
-      level: by.event.medium?.is === 'water' ? 'warning' : 'error',
-      part,
-      line,
-      start,
-      end,
-    });
-  }
+  if (tin !== undefined && !found.some(({ kind }) => kind === 'sealed'))
+    found.push(burnOf('sealed', tin.by.event.medium?.is === 'water' ? 'warning' : 'error', tin));
   const lye = wateredLye(journey);
-  if (lye !== undefined) {
-    const { by, part, line } = lye;
-    const { start, end } = by.event.verb ?? by.event;
-    found.push({ kind: 'lye', level: 'error', part, line, start, end });
-  }
+  if (lye !== undefined) found.push(burnOf('lye', 'error', lye));
   return found;
 });
+
+function burnOf(kind: Burning, level: Level, { by, part, line }: Done): Burn {
+  const { start, end } = by.event.verb ?? by.event;
+  return { kind, level, part, line, start, end };
+}
 
 const MAY = keptOn<FoldedStep, boolean>();
 

@@ -91,6 +91,16 @@ export interface Boiled {
   readonly usual: string;
 }
 
+/** Of a jar of which none of these is the case. */
+const PLAIN = {
+  isTested: false,
+  isNear: false,
+  isFruit: false,
+  isEgg: false,
+  unprocessed: false,
+  unweighed: false,
+} as const;
+
 /** One an ingredient, of those that are kept with too little acid. */
 export const keptInJars = onceFor((journey: Journey): readonly InJar[] => {
   const inOil = keptInOil(journey);
@@ -117,12 +127,8 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       kept,
       acid: mix.acidG / (mix.massG - mix.of.sugar),
       least: PICKLE,
-      isTested: false,
-      isNear: false,
-      isFruit: false,
+      ...PLAIN,
       isEgg: true,
-      unprocessed: false,
-      unweighed: false,
       asked: kept.sure === 'unread',
       inferred: false,
     };
@@ -171,13 +177,9 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       kept,
       acid: mix.acidG / (mix.massG - mix.of.sugar),
       least: 0,
-      isTested: false,
-      isNear: false,
-      isFruit: false,
-      isEgg: false,
+      ...PLAIN,
       unprocessed: true,
       boiled: { min, ...by },
-      unweighed: false,
       asked: kept.sure === 'unread',
       inferred: true,
     };

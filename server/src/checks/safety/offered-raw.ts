@@ -1,6 +1,5 @@
 import type { FoodClass } from '../../food/food.ts';
-import type { Spoken } from '../../prose/things.ts';
-import { spokenOf } from '../../prose/things.ts';
+import { type Spoken, spokenOf } from '../../prose/things.ts';
 import { isIn, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, Recipe } from '../../recipe/model.ts';

@@ -237,6 +237,7 @@ describe('lines that are no ingredient', () => {
     ['pan two 9-inch round cake pans, greased and floured', 2, 'round', [9]],
     ['pan 10-inch cast iron skillet', 1, 'round', [10]],
     ['pan 20 cm round, old and trusty, 7 cm deep', 1, 'round', [20]],
+    ['pan 4 x 13 in tray, lined with papers', 1, undefined, [4, 13]],
     ['pan 23 cm, springform', 1, 'round', [23]],
   ])('%s', (line, count, shape, sizes) => {
     const { statement } = readLine(line);

@@ -212,7 +212,6 @@ function takePieces(line: string, cursor: Cursor, faults: SyntaxFault[]): Pieces
     if (isRemark(words.slice(remark.from))) words.length = remark.from;
   };
   let counted: NumeralNode | undefined;
-  let plural = false;
   const { token: first } = cursor;
   let last = first;
   if (first === undefined) return undefined;
@@ -230,10 +229,7 @@ function takePieces(line: string, cursor: Cursor, faults: SyntaxFault[]): Pieces
       const number = words.length === 0 && chains.length === 0 ? numberOfWord(word) : undefined;
       if (number !== undefined && Number.isInteger(number))
         counted = { start: token.start, end: token.end, value: number, style: 'decimal' };
-      else {
-        words.push(word);
-        if (/[^s]s$/.test(word) || word === 'dishes') plural = true;
-      }
+      else words.push(word);
     }
     if (cursor.at === at) cursor.at++;
     last = cursor.tokens[cursor.at - 1] ?? last;
@@ -242,7 +238,7 @@ function takePieces(line: string, cursor: Cursor, faults: SyntaxFault[]): Pieces
   return {
     chains,
     words: words.filter((w) => w !== 'x'),
-    plural,
+    plural: words.some((word) => /[^s]s$/.test(word) || word === 'dishes'),
     counted,
     start: first.start,
     end: (last ?? first).end,

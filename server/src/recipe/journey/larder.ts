@@ -1,6 +1,6 @@
 /**
  * Knows of a part's list what following it needs: what is an animal's and not safe raw, what is frozen, which lines are parts made before,
- * what no step ever names, and what a step puts in by name.
+ * what no step ever names, what a step puts in by name, which lines have one name, and which are to taste.
  * Refuses to know amounts, so that changing one leaves the fold as it is.
  */
 import { keptOn } from '../../notation/kept.ts';
@@ -26,6 +26,10 @@ export interface Larder {
   readonly isNameless: boolean;
   /** Where it is put in by name last (`placeOf`), with heat behind that; -1 for the others. */
   readonly goesIn: readonly number[];
+  /** The first ingredient of the same name. */
+  readonly alike: readonly number[];
+  /** Added to taste, or as needed. */
+  readonly free: readonly boolean[];
 }
 
 const LARDERS = keptOn<Part, Larder>();
@@ -39,7 +43,7 @@ export function larderOf(part: Part): Larder {
   return larder;
 }
 
-type OfList = Pick<Larder, 'was' | 'minced' | 'flesh'>;
+type OfList = Pick<Larder, 'was' | 'minced' | 'flesh' | 'alike' | 'free'>;
 
 const OF_LIST = keptOn<readonly Ingredient[], OfList>();
 
@@ -71,7 +75,18 @@ function readList(ingredients: readonly Ingredient[]): OfList {
     flesh: ingredients.flatMap((ingredient, i) =>
       isOf(foodOf(ingredient), 'flesh') && ((was[i] ?? 0) & WAS.animal) !== 0 ? [i] : [],
     ),
+    alike: alikeIn(ingredients),
+    free: ingredients.map(({ free }) => free),
   };
+}
+
+function alikeIn(ingredients: readonly Ingredient[]): readonly number[] {
+  const firsts = new Map<string, number>();
+  return ingredients.map(({ name }, i) => {
+    const first = firsts.get(name) ?? i;
+    firsts.set(name, first);
+    return first;
+  });
 }
 
 function make({ index, head, heads, includes, ledger, steps }: Part): Larder {
@@ -126,6 +141,8 @@ export function isSameLarder(a: Larder, b: Larder): boolean {
       isSame(a.minced, b.minced) &&
       isSame(a.takesIn, b.takesIn) &&
       isSame(a.unnamed, b.unnamed) &&
+      isSame(a.alike, b.alike) &&
+      isSame(a.free, b.free) &&
       isSame(a.goesIn, b.goesIn))
   );
 }

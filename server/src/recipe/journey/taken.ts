@@ -147,7 +147,7 @@ class Taker {
   }
 
   private isFree({ part, ingredient }: IngredientRef): boolean {
-    return this.top.parts[part]?.head.ingredients[ingredient]?.free === true;
+    return this.top.larder(part).free[ingredient] === true;
   }
 
   private takeUnnamed(by: BoundEvent): void {
@@ -160,7 +160,7 @@ class Taker {
       // `Everything but the pork`
       const isLeftOut = (ref: IngredientRef): boolean =>
         by.names.some(({ role, mention }) => role === 'from' && mention.ingredients.some((of) => isSameRef(of, ref)));
-      this.takeList((ref) => !this.top.part.head.ingredients[ref.ingredient]?.free && !isLeftOut(ref));
+      this.takeList((ref) => !this.isFree(ref) && !isLeftOut(ref));
       return;
     }
     if (unnamed === 'mixture') {
@@ -186,8 +186,7 @@ class Taker {
     // What no step names lies with what is cooked: `rub with the salt and roast`.
     const isFirst = this.bodies.length === 0 && this.top.state.left.every((left) => left >= 1);
     // `Put the lot in a pan`, before anything is made: all of the list.
-    if (isFirst && unnamed === 'mixture')
-      this.takeList(({ ingredient }) => !this.top.part.head.ingredients[ingredient]?.free);
+    if (isFirst && unnamed === 'mixture') this.takeList((ref) => !this.isFree(ref));
     if (this.bodies.length === 0 || TRANSITIONS[event.act].joins) this.takeSilent();
     // `Brine in the fridge`, before anything is named: the meat or fish that it is about.
     if (isFirst) {
@@ -300,8 +299,10 @@ class Taker {
   private chosenOf({ ingredients, every }: Mention): readonly IngredientRef[] {
     const [first] = ingredients;
     if (every || first === undefined || ingredients.length === 1) return ingredients;
-    const nameOf = (ref: IngredientRef) => this.top.parts[ref.part]?.head.ingredients[ref.ingredient]?.name;
-    if (ingredients.some((ref) => nameOf(ref) !== nameOf(first))) return ingredients;
+    const { alike } = this.top.larder(first.part);
+    const isAlike = (ref: IngredientRef): boolean =>
+      ref.part === first.part && alike[ref.ingredient] === alike[first.ingredient];
+    if (!ingredients.every(isAlike)) return ingredients;
     return [ingredients.find((ref) => leftOf(this.top.state, ref) > NOTHING_LEFT) ?? first];
   }
 

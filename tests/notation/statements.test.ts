@@ -239,6 +239,11 @@ describe('lines that are no ingredient', () => {
     ['pan 20 cm round, old and trusty, 7 cm deep', 1, 'round', [20]],
     ['pan 4 x 13 in tray, lined with papers', 1, undefined, [4, 13]],
     ['pan 23 cm, springform', 1, 'round', [23]],
+    // How many, without a cross, before all the sizes of one.
+    ['pan 2 round 20 x 4 cm', 2, 'round', [20, 4]],
+    ['pan 4 loaf 8 x 5 x 4 cm', 4, 'loaf', [8, 5, 4]],
+    ['pan 2 round 9-inch', 2, 'round', [9]],
+    ['pan 20 round, 7 cm deep', 1, 'round', []],
   ])('%s', (line, count, shape, sizes) => {
     const { statement } = readLine(line);
     expect(

@@ -82,7 +82,7 @@ export function panOf(line: string, tokens: readonly Token[], faults: SyntaxFaul
 }
 
 /** Puts one run of numbers where it belongs; says what is wrong where it belongs nowhere. */
-function addChain(node: Draft<PanNode>, chain: Chain, { plural }: Pieces, line: string): string | undefined {
+function addChain(node: Draft<PanNode>, chain: Chain, { chains, plural }: Pieces, line: string): string | undefined {
   const { unit, deep } = chain;
   let { numerals } = chain;
   const [first] = numerals;
@@ -103,6 +103,7 @@ function addChain(node: Draft<PanNode>, chain: Chain, { plural }: Pieces, line: 
       return `write the unit: \`${only.value} cm\` or \`${only.value} in\``;
     if (
       !chain.counts &&
+      !isBeforeSizes(only, chain, chains) &&
       !node.cups &&
       !plural &&
       only.value > 1 &&
@@ -141,6 +142,13 @@ function addChain(node: Draft<PanNode>, chain: Chain, { plural }: Pieces, line: 
   else if (unit.dimension === 'mass') node.loaf = measured(only, unit);
   else return PAN_HELP;
   return undefined;
+}
+
+/** `2 round 20 x 4 cm`: what follows has all its sizes; but `20 round, 7 cm deep`. */
+function isBeforeSizes({ value }: NumeralNode, chain: Chain, chains: readonly Chain[]): boolean {
+  const next = chains[chains.indexOf(chain) + 1];
+  const [size] = next?.numerals ?? [];
+  return size !== undefined && next?.unit?.dimension === 'length' && (next.numerals.length > 1 || size.value > value);
 }
 
 /** Whether the first of several numbers counts pans: `12 x round 7 x 3 cm`, `2 x 900 g`, `2 x 20 cm`, and no size. */

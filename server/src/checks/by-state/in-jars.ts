@@ -248,34 +248,36 @@ function isBottledFruit(journey: Journey, body: Body, mix: Mixture, members: rea
 }
 
 /** The longest that it is boiled in its jars; undefined where nobody says how long. */
-function boiledInJarMin({ steps }: Journey, { members }: Body): number | undefined {
-  const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
-  // `Seal and process for 25 min`
-  const boils = ({ act, where, times, elsewhere }: Event): boolean =>
-    act === 'heat' ||
-    elsewhere ||
-    (act === 'combine' && times.some(({ kind }) => kind === 'spent')) ||
-    where.some(({ is }) => is === 'bath' || is === 'oven');
-  const filled = events.findLastIndex((event) => event.vessel?.is === 'jar' && FILLS.has(event.act) && !boils(event));
-  if (filled < 0 || members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return undefined;
-  const after = events.slice(filled + 1).filter(boils);
+function boiledInJarMin(journey: Journey, { members }: Body): number | undefined {
+  const after = heatsBehindFilling(journey);
+  if (after === undefined || members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return undefined;
   const times = after.flatMap((event) => event.times.filter(({ kind }) => kind === 'spent'));
   if (after.length > 0 && times.length === 0) return undefined;
   return Math.max(0, ...times.map(({ minutes }) => minutes.high));
 }
 
+/** What heats jars, behind the last order that fills any; undefined where none does. */
+function heatsBehindFilling({ steps }: Journey): readonly Event[] | undefined {
+  const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
+  const filled = events.findLastIndex((event) => event.vessel?.is === 'jar' && FILLS.has(event.act) && !heats(event));
+  return filled < 0 ? undefined : events.slice(filled + 1).filter(heats);
+}
+
+/** `Seal and process for 25 min` too. */
+const heats = ({ act, where, times, elsewhere }: Event): boolean =>
+  act === 'heat' ||
+  elsewhere ||
+  (act === 'combine' && times.some(({ kind }) => kind === 'spent')) ||
+  where.some(({ is }) => is === 'bath' || is === 'oven');
+
 /**
  * Made sour with no vinegar or less than the usual, boiled, closed up for weeks, and not heated in its jars: moulds thrive in what is sour and outlive the filling, and the
  * boiling water around the jars is what ends them (USDA FSIS, Molds on Food, as quoted in 2009).
  */
-function isCannedCold({ steps }: Journey, body: Body, { of, massG }: Mixture, { how, minutes }: Kept): boolean {
+function isCannedCold(journey: Journey, body: Body, { of, massG }: Mixture, { how, minutes }: Kept): boolean {
   if (!isShutJar(body) || how !== 'warm' || minutes.low < PUT_BY_DAYS * DAY) return false;
   if (of.sugar >= massG * SWEET_JAM || !body.members.some(isCooked)) return false;
-  const events = steps.flatMap((step) => step.events.map(({ event }) => event)).filter(({ said }) => said !== 'not');
-  const filled = events.findLastIndex(({ act, vessel }) => vessel?.is === 'jar' && FILLS.has(act));
-  return !events
-    .slice(filled + 1)
-    .some(({ act, where, elsewhere }) => act === 'heat' || elsewhere || where.some(({ is }) => is === 'bath'));
+  return heatsBehindFilling(journey)?.length === 0;
 }
 const FILLS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'combine']);
 

@@ -15,6 +15,7 @@ import { callNames } from '../measures/kinds.ts';
 import type { Part, Recipe } from '../model.ts';
 import { calledName } from '../names/title.ts';
 import { FUNCTION_WORDS, wordsOf } from '../words.ts';
+import { boundEvents } from './bind.ts';
 import { type Body, type Stay, sharesFood } from './bodies.ts';
 import { Journey, journeysOf } from './fold.ts';
 import { eventsIn } from './listed.ts';
@@ -75,22 +76,28 @@ export function journeysTold(recipe: Recipe): readonly Journey[] {
   return told;
 }
 
-/** Whether a note asks for fish that lay frozen so cold and so long (°C and minutes), or that is sold to be eaten raw. */
-export const isNotedForRaw = ({ outline }: Recipe, rows: readonly (readonly number[])[]): boolean =>
+/**
+ * Whether a note asks for fish that lay frozen so cold and so long (°C and minutes), or that is sold to be eaten raw; or a step, where it was not
+ * bought so: `unless it was frozen, freeze it at -20 C for 7 days`.
+ */
+export const isNotedForRaw = ({ outline, parts }: Recipe, rows: readonly (readonly number[])[]): boolean =>
   outline.head.some(({ line }) => {
     const text = noteOn(line);
     return (
       text !== undefined &&
       (statesIn(text.text).has('for raw') ||
-        read(sentenceIn(text.text).items, NONE).some(({ temperatures, times }) =>
-          rows.some(
-            ([celsius = 0, min = 0]) =>
-              temperatures.some((each) => each.celsius.high <= celsius) &&
-              times.some(({ minutes }) => minutes.low >= min),
-          ),
-        ))
+        read(sentenceIn(text.text).items, NONE).some((event) => isFrozenSo(event, rows)))
     );
-  });
+  }) ||
+  parts.some(({ steps }) =>
+    steps.some((step) => boundEvents(step).some(({ event }) => event.said === 'if' && isFrozenSo(event, rows))),
+  );
+
+const isFrozenSo = ({ temperatures, times }: Event, rows: readonly (readonly number[])[]): boolean =>
+  rows.some(
+    ([celsius = 0, min = 0]) =>
+      temperatures.some((each) => each.celsius.high <= celsius) && times.some(({ minutes }) => minutes.low >= min),
+  );
 
 const noteOn = ({ statement }: Line): TextNode | undefined =>
   statement.kind === 'text' && PROSE.has(statement.field) ? statement.value : undefined;

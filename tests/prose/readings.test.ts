@@ -93,6 +93,7 @@ describe('what nobody is to do', () => {
   test.each([
     ['Eat at once rather than letting it sit on the sill all day.', ['eat: now', 'stay not: @room, 480-1440 min']],
     ['Serve it now instead of leaving it in the shed overnight.', ['eat: now', 'stay not: @outdoors, 480-960 min']],
+    ['Without rinsing the pan, simmer it for 20 min.', ['heat through: @stove, in open, by water, 20 min']],
     ['There is to be no leaving it on the bench for 5 h.', ['stay not: @room, 300 min']],
     [
       'It must neither be stood in the attic for 9 h nor frozen.',

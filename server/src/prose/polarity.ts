@@ -58,14 +58,16 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       // `Leaving it out is dangerous.`
       const isBehind = jointOf(piece.sense)?.way === 'beside';
       if ((is === 'not' || is === 'aux not') && (ahead || isBehind)) not = true;
-      // `no letting it stand`, `instead of leaving it out`
+      // `No letting it stand`, `instead of leaving it out`
       if (is === 'preposition' && ahead && jointOf(piece.sense)?.way === 'without') {
+        const before = pieces.slice(at, clause.verb);
         const next = pieces[at + 1];
+        // `Without washing the pan, fry the onions`: they are fried.
+        if (before.some(isComma)) continue;
         if (next !== undefined && isDoing(next)) not = true;
+        // `No stew should stand`
+        if (at === clause.from) not ||= before.some(({ sense }) => jointOf(sense)?.is === 'modal');
       }
-      // `No stew should stand`
-      if (is === 'preposition' && at === clause.from && jointOf(piece.sense)?.way === 'without')
-        not ||= pieces.slice(at, clause.verb).some(({ sense }) => jointOf(sense)?.is === 'modal');
       // `nobody is to touch them`
       if (is === 'person' && ahead && jointOf(piece.sense)?.way === 'without') not = true;
       if (is === 'let' && ahead) letting = true;
@@ -152,6 +154,8 @@ function opensThought(pieces: readonly Piece[], clause: Clause): boolean {
   const before = pieces[clause.from - 1];
   return clause.first || before?.sort === 'mark' || jointOf((pieces[clause.from] as Piece).sense)?.is !== 'if';
 }
+
+const isComma = ({ sort, word }: Piece): boolean => sort === 'mark' && word === ',';
 
 const denies = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
   pieces.slice(from, to).some(({ part, sense }) => part === 'joint' && jointOf(sense)?.is === 'not');

@@ -86,6 +86,8 @@ export const WAS = {
   drained: 33554432,
   /** In boiling water or steam, in the jar that it is in. */
   boiledInJar: 67108864,
+  /** Lifted off the heat as done: what goes on in the pan is nothing to it. */
+  lifted: 134217728,
 } as const;
 
 export interface FoodState {

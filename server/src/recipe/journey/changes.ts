@@ -8,8 +8,10 @@ import { type Body, type FoodState, isHot, WAS, withStates } from './bodies.ts';
 import { anyDoes, deed } from './deeds.ts';
 import { heated, readIn } from './heating.ts';
 import { heats } from './heats.ts';
+import { liftedOut, takenAgain } from './lifted-out.ts';
 import { isOff, lie, stillWarm } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
+import { TRANSITIONS } from './transitions.ts';
 import type { Worktop } from './worktop.ts';
 
 /** Three days. */
@@ -23,8 +25,9 @@ export interface At {
 }
 
 /** The body after it; where it lay is noted. */
-export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body {
+export function changed(before: Body, by: BoundEvent, at: At, top: Worktop): Body {
   const { event } = by;
+  const body = TRANSITIONS[event.act].joins ? takenAgain(before, by) : before;
   // Shaken, opened or eaten later on, what was closed up and kept was kept all the same.
   if (isKept(body) && (USES.has(event.act) || event.as === 'before')) {
     if (event.act !== 'eat') return body;
@@ -143,7 +146,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
   // `Out they come, still pink at the heart`: heat has its own signs.
   if (LEAVES_RARE.has(event.act) && event.until.some(({ is }) => is === 'rare')) next = withStates(next, leftRare);
   if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw') next = readIn(next, by, temperatures);
-  return lain(next, by, temperatures, at, top);
+  return lain(liftedOut(next, by), by, temperatures, at, top);
 }
 
 const LEAVES_RARE: ReadonlySet<Act> = new Set<Act>(['read', 'remove', 'put']);

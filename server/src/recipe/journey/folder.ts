@@ -216,8 +216,8 @@ export class Folder {
   /** Of what lies together, what is lifted out or set aside goes by itself; of what is kept, the fat it was fried in. */
   private parted({ event, names }: BoundEvent, bodies: readonly Body[]): readonly Body[] {
     const named = names.flatMap(({ role, mention }) => (role === 'what' ? mention.ingredients : []));
-    // `Drain`: what was fried is lifted out of its fat.
-    if (event.act === 'remove' && names.length === 0)
+    // `Drain`: what was fried is lifted out of its fat; off the heat it is not.
+    if (event.act === 'remove' && names.length === 0 && event.where.every(({ way }) => way !== 'off'))
       return bodies.flatMap((body) => this.split(body, ({ state }) => isFried(body, state)));
     const keeps = event.act === 'stay' || event.act === 'cool' || event.act === 'freeze';
     if (named.length === 0 || !(keeps || event.act === 'remove' || event.act === 'reserve')) return bodies;

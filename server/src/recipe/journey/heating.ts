@@ -58,6 +58,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const heatedMin = heatingIn(event);
   const boiledMin = boilsIn(event, body) ? heatedMin : 0;
   const states = withStates(body, (before): FoodState => {
+    if ((before.was & WAS.lifted) !== 0) return before;
     const state = {
       ...before,
       heatedMin: before.heatedMin + heatedMin,

@@ -47,9 +47,13 @@ const isColour = (word: string | undefined): boolean =>
 export function changesFood(tails: readonly (readonly string[])[], foodClass: FoodClass): boolean {
   return changesIn(tails).some((word) => {
     const beside = besideOf(word);
-    return beside !== 'any' && beside?.in(foodClass) !== true;
+    return beside !== 'any' && beside?.in(foodClass) !== true && !isDone(word, foodClass);
   });
 }
+
+/** `Aubergine, salted`, `stock, reduced`: done to it once it is weighed. */
+const isDone = (word: string, kind: FoodClass): boolean =>
+  SENSES().some(({ says, words, in: isIn }) => says === DONE && words.has(word) && isIn?.(kind) !== false);
 
 /** Whether the word can only stand before a noun: `boneless, skinless chicken thighs`. */
 export function looksAdjective(word: string): boolean {
@@ -159,6 +163,8 @@ const SENSES = once((): readonly Sense[] =>
 );
 
 const BUT = 'any but ';
+/** Of words that may only stand behind a comma. */
+const DONE = 'done';
 /** Senses whose words may be nouns. */
 const NOUNS: ReadonlySet<string> = new Set(['part', 'purpose', 'meat', 'growth']);
 
@@ -168,7 +174,7 @@ const besideOf = onceByText((word: string): Beside | undefined => inSenses(word)
 });
 
 function inSenses(word: string): Beside | undefined {
-  const senses = SENSES().filter(({ words }) => words.has(word));
+  const senses = SENSES().filter(({ says, words }) => says !== DONE && words.has(word));
   if (senses.length === 0) return undefined;
   if (senses.some((sense) => sense.in === undefined)) return 'any';
   return {

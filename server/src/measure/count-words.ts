@@ -66,6 +66,7 @@ const ROWS = rows([
   { word: 'rib', alike: ['stalk', 'stick'] },
   { word: 'round' },
   { word: 'sachet', packs: true, alike: ['packet', 'envelope'] },
+  { word: 'scoop' },
   { word: 'segment' },
   { word: 'sheet', alike: ['leaf'] },
   { word: 'side' },

@@ -49,7 +49,7 @@ export function splitName(node: IngredientNode, name: TextNode, free: boolean, w
       .find(({ match }) => match.kind !== 'unknown');
     // Of `soy sauce, honey, rice vinegar` the honey is none.
     const isOwn = own.kind !== 'unknown' && !choice && name.text.includes(',');
-    const takes = own.kind === 'unknown' || (!isOwn && shared?.match.kind === 'food' && world.book.knows(shared.words));
+    const takes = own.kind === 'unknown' || (!isOwn && shared?.match.kind === 'food' && isName(shared.words, world));
     return { name: part, match: shared !== undefined && takes ? shared.match : own };
   });
   const one = foods.at(-1)?.match;
@@ -59,6 +59,13 @@ export function splitName(node: IngredientNode, name: TextNode, free: boolean, w
   const listed =
     node.eachOf === true && (parts.length > 2 || findFood(node, name.text, undefined, world).kind === 'unknown');
   return known || listed || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
+}
+
+/** A name of the book, `light chicken stock` too. */
+function isName(words: string, { book }: World): boolean {
+  const all = words.split(/\s+/);
+  const from = all.findIndex((word) => !looksAdjective(keyOf(word)));
+  return book.knows(words) || (from > 0 && book.knows(all.slice(from).join(' ')));
 }
 
 /** Words that are told of foods, and name none. */

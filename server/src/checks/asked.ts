@@ -54,6 +54,8 @@ export interface Known {
   readonly faultChecks: readonly LineCheck[];
   /** The line checks by the statement they ask about. */
   readonly byStatement: ReadonlyMap<string, readonly LineCheck[]>;
+  /** Any of them asks where the foods go; what is only misread does not. */
+  readonly follows: boolean;
   readonly checksOf: (kind: Kind | undefined) => PartChecks;
   /** What was found of a list, by what stands on it. */
   readonly ofList: Kept<readonly Ingredient[], OfList>;

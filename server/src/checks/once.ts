@@ -2,23 +2,10 @@
  * Knows how something worked out for a part, a step or a recipe is kept for as long as that is unchanged.
  */
 
-import { keptOn } from '../notation/kept.ts';
+import { onceFor } from '../notation/kept.ts';
 import type { House } from './house.ts';
 
-/** Stands for what was worked out and is undefined. */
-const NOTHING = Symbol();
-
-/** The function, which works out each object's value once. */
-export function onceFor<K extends object, V>(make: (of: K) => V): (of: K) => V {
-  const kept = keptOn<K, V | typeof NOTHING>();
-  return (of) => {
-    const known = kept.get(of);
-    if (known !== undefined) return (known === NOTHING ? undefined : known) as V;
-    const value = make(of);
-    kept.set(of, value === undefined ? NOTHING : value);
-    return value;
-  };
-}
+export { onceFor } from '../notation/kept.ts';
 
 /** The function, which gives its last value again while it is asked with the same; that is kept for the first of them. */
 export function onceWith<A extends readonly [object, ...unknown[]], V>(make: (...of: A) => V): (...of: A) => V {

@@ -113,7 +113,7 @@ export class CheckRunner {
       for (const finding of chunk.elsewhere) loose.push(finding);
     }
     this.between(next, Math.min(document.lines.length, MOST_LINES), scene, known, found, bugs);
-    yield* followed(recipe);
+    if (known.follows) yield* followed(recipe);
     const files = yield* eachInPieces(known.fileFinders, (finder, i) =>
       ofFile(finder, scene, known, still?.files[i], bugs),
     );
@@ -155,6 +155,7 @@ export class CheckRunner {
         ofFile: keptOn(),
         faultChecks: lineChecks.filter((c) => c.asks === 'faulty'),
         byStatement: new Map(lineChecks.map(({ asks }) => [asks, lineChecks.filter((c) => c.asks === asks)])),
+        follows: checks.some(({ family }) => family !== 'reading'),
         checksOf: checksByKind(checks),
         ofList: keptOn(),
         fileFinders: checks.flatMap((check) => {

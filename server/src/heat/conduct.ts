@@ -103,11 +103,15 @@ export class Conduction implements Conducted {
   }
 
   get coldestC(): number {
-    return Math.min(...this.cells);
+    let least = Number.POSITIVE_INFINITY;
+    for (const celsius of this.cells) least = Math.min(least, celsius);
+    return least;
   }
 
   get warmestC(): number {
-    return Math.max(...this.cells);
+    let most = Number.NEGATIVE_INFINITY;
+    for (const celsius of this.cells) most = Math.max(most, celsius);
+    return most;
   }
 
   /** Goes on by so many seconds. */

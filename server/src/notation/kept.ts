@@ -36,3 +36,18 @@ function same(of: object): object {
   return of;
 }
 const Itself = same as unknown as new (of: object) => object;
+
+/** Stands for what was worked out and is undefined. */
+const NOTHING = Symbol();
+
+/** The function, which works out each object's value once. */
+export function onceFor<K extends object, V>(make: (of: K) => V): (of: K) => V {
+  const kept = keptOn<K, V | typeof NOTHING>();
+  return (of) => {
+    const known = kept.get(of);
+    if (known !== undefined) return (known === NOTHING ? undefined : known) as V;
+    const value = make(of);
+    kept.set(of, value === undefined ? NOTHING : value);
+    return value;
+  };
+}

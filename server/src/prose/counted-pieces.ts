@@ -3,6 +3,7 @@
  * Refuses to know of what, and how many there should be.
  */
 
+import { onceFor } from '../notation/kept.ts';
 import type { MeasuredNode, Span } from '../notation/tree.ts';
 import { divides, divisionsIn, saysEach } from './counts.ts';
 import { jointOf, senseOf, verbOf } from './lexicon.ts';
@@ -17,7 +18,7 @@ export interface CountSaid extends MakesSaid {
   readonly until: number;
 }
 
-export const countsIn = (items: Items): readonly CountSaid[] => [...namedIn(items), ...bareIn(items)];
+export const countsIn = onceFor((items: Items): readonly CountSaid[] => [...namedIn(items), ...bareIn(items)]);
 
 const namedIn = (items: Items): readonly CountSaid[] =>
   items.flatMap((item, at) => {
@@ -44,7 +45,7 @@ export interface GridSaid extends Span {
   readonly total: number | undefined;
 }
 
-export const gridsIn = (items: Items): readonly GridSaid[] =>
+export const gridsIn = onceFor((items: Items): readonly GridSaid[] =>
   items.flatMap((item, at) => {
     const rows = numberAt(items, at);
     const each = rows && saidAt(items, rows.to) === 'rows' ? numberAt(items, rows.to + 1) : undefined;
@@ -57,7 +58,8 @@ export const gridsIn = (items: Items): readonly GridSaid[] =>
     const total = division === undefined ? undefined : numberAt(items, division.number);
     const end = division === undefined ? last.end : (items[division.number]?.end ?? last.end);
     return [{ start: item.start, end, count: rows.low * each.low, total: total?.low }];
-  });
+  }),
+);
 
 /** A number that all is divided into, with no word of what: `roll up, cut into 12 and lay in the pan`. */
 const bareIn = (items: Items): readonly CountSaid[] =>
@@ -126,9 +128,9 @@ export const endsIn = (items: Items, { end }: Span, noun: string): boolean =>
   items.some((item, at) => item.end === end && wordAt(items, at) === noun);
 
 /** Volumes that no vessel has: `boil in 1 litre water`, not `in a 2 l pot`. */
-export function volumesIn(items: Items): readonly MeasuredNode[] {
+export const volumesIn = onceFor((items: Items): readonly MeasuredNode[] => {
   const vessels = eachSaidIn(items).filter(({ sort }) => sort === 'vessel');
   return items.flatMap((item) =>
     item.kind === 'measured' && !vessels.some(({ start, end }) => start <= item.start && item.end <= end) ? [item] : [],
   );
-}
+});

@@ -4,6 +4,7 @@
  */
 import type { Range } from '../measure/quantity.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
+import { onceFor } from '../notation/kept.ts';
 import type { Span } from '../notation/tree.ts';
 import { divisionsIn, saysEach } from './counts.ts';
 import { senseOf, thingOf } from './lexicon.ts';
@@ -46,7 +47,7 @@ const SHARE = topicBits(['share']);
 /** A name of what is made or filled stands so many words behind its amount or its number at the most. */
 const NEAR = 3;
 
-export function eachSaidIn(items: Items): readonly EachSaid[] {
+export const eachSaidIn = onceFor((items: Items): readonly EachSaid[] => {
   const found: EachSaid[] = [];
   for (let at = 0; at < items.length; ) {
     const amount = amountAt(items, at);
@@ -55,7 +56,7 @@ export function eachSaidIn(items: Items): readonly EachSaid[] {
     at = amount?.to ?? at + 1;
   }
   return found;
-}
+});
 
 /** Before the amount of one. */
 const LEADS: ReadonlySet<string> = new Set(['of', 'from', 'at', 'about', 'weighing']);

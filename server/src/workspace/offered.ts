@@ -39,13 +39,12 @@ export function offeredFixes(finding: Finding, snapshot: Snapshot): readonly Fix
  * of a food for the danger it tells of would be to offer the one that tells of none.
  */
 function mends({ code, check }: Finding, fix: Fix, snapshot: Snapshot): boolean {
-  const [before, after] = [countsOf(snapshot), countsOf(snapshot.after(fix.edits))];
+  const countedIn = (of: Snapshot) => countsOf(check.family === 'reading' ? of.misread : of.findings.open);
+  const [before, after] = [countedIn(snapshot), countedIn(snapshot.after(fix.edits))];
   if (totalOf(after, code) >= totalOf(before, code)) return false;
   return [...after.values()].every(
     ({ finding, counts }) =>
-      (check.family === 'reading' && finding.check.family !== 'reading') ||
-      isInvitation(finding) ||
-      counts.every((count, i) => count <= (before.get(finding.code)?.counts[i] ?? 0)),
+      isInvitation(finding) || counts.every((count, i) => count <= (before.get(finding.code)?.counts[i] ?? 0)),
   );
 }
 
@@ -54,8 +53,8 @@ const isInvitation = ({ check, severity }: Finding): boolean => check.family ===
 
 /** Of every code of which there are more findings after a change, or graver ones: the gravest. */
 export function broughtBy(before: Snapshot, after: Snapshot): readonly Finding[] {
-  const were = countsOf(before);
-  return [...countsOf(after).values()].flatMap(({ finding, counts }) =>
+  const were = countsOf(before.findings.open);
+  return [...countsOf(after.findings.open).values()].flatMap(({ finding, counts }) =>
     isInvitation(finding) || counts.every((count, i) => count <= (were.get(finding.code)?.counts[i] ?? 0))
       ? []
       : [finding],
@@ -68,9 +67,9 @@ interface Counted {
   readonly counts: number[];
 }
 
-function countsOf({ findings }: Snapshot): ReadonlyMap<string, Counted> {
+function countsOf(findings: readonly Finding[]): ReadonlyMap<string, Counted> {
   const counted = new Map<string, Counted>();
-  for (const finding of findings.open) {
+  for (const finding of findings) {
     const here = counted.get(finding.code) ?? { finding, counts: SEVERITIES.map(() => 0) };
     counted.set(finding.code, here);
     const grave = SEVERITIES.indexOf(finding.severity);

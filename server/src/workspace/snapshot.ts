@@ -4,7 +4,7 @@
  */
 
 import type { Bug } from '../checks/asked.ts';
-import type { BrokenLink, OtherEncoding, PictureFile, Scene } from '../checks/check.ts';
+import type { BrokenLink, Check, OtherEncoding, PictureFile, Scene } from '../checks/check.ts';
 import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
@@ -37,6 +37,9 @@ export interface Change {
 }
 
 const RUNNER = new CheckRunner(CHECKS);
+
+const isReading = ({ family }: Pick<Check, 'family'>): boolean => family === 'reading';
+const READER = new CheckRunner(CHECKS.filter(isReading));
 
 /** What an edit may leave as it is. */
 interface Lent {
@@ -207,6 +210,13 @@ export class Snapshot implements Scene {
   get findings(): Findings {
     this.madeFindings ??= this.find();
     return this.madeFindings;
+  }
+
+  /** What is found of how it reads. Nothing else is asked for that, unless an `allow` may be idle by it, or a base has a say. */
+  get misread(): Findings['open'] {
+    if (this.madeFindings === undefined && this.outline.allows.length === 0 && !this.recipe.inherits)
+      return READER.run(this).findings.open;
+    return this.findings.open.filter(({ check }) => isReading(check));
   }
 
   /** Whether nothing but its findings' places is left to be worked out. */

@@ -1,7 +1,7 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Bake } from '../../recipe/baking/bakes.ts';
-import { ovenTimes } from '../../recipe/baking/oven-time.ts';
+import { ovenTimes, untriedTimes } from '../../recipe/baking/oven-time.ts';
 import { restsOn, roundMinutes } from '../../recipe/baking/said.ts';
 import type { Estimated } from '../../recipe/baking/time-in-oven.ts';
 import type { Recipe } from '../../recipe/model.ts';
@@ -34,8 +34,8 @@ const FITTED = { spread: 0.25, celsius: { low: 145, high: 235 }, depthM: { low: 
 const NEAR: typeof FITTED = { spread: 0.3, celsius: { low: 130, high: 250 }, depthM: FITTED.depthM };
 
 const find = foundAgain<Values>((recipe) =>
-  ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {
-    if (time.is === 'declined' || !isFitted(time, NEAR) || time.trials > 0) return [];
+  untriedTimes(recipe).flatMap((time): readonly Found<Values>[] => {
+    if (time.is === 'declined' || !isFitted(time, NEAR)) return [];
     const said = time.bake.said;
     if (said === undefined) return [];
     const { likely, spread } = time.estimate;
@@ -45,7 +45,7 @@ const find = foundAgain<Values>((recipe) =>
     if (said.high >= least && said.low <= most) return [];
     const far = isFar(recipe, time, said);
     if (!far && !isFitted(time, FITTED)) return [];
-    if (goesInWarm(recipe, time.bake) || isOutOfRange(recipe, time.bake, said)) return [];
+    if (goesInWarm(recipe, time.bake) || isOutOfRange(recipe, time.bake, said) || isTried(recipe, time.bake)) return [];
     return [
       {
         at: { part: time.bake.part.index, line: time.bake.line, start: said.start, end: said.end },
@@ -55,6 +55,9 @@ const find = foundAgain<Values>((recipe) =>
     ];
   }),
 );
+
+const isTried = (recipe: Recipe, bake: Bake): boolean =>
+  ovenTimes(recipe).some((time) => time.bake === bake && time.is === 'estimated' && time.trials > 0);
 
 /** Then `time-out-of-range` tells of it. */
 const isOutOfRange = (recipe: Recipe, { part, line }: Bake, { start }: Span): boolean =>

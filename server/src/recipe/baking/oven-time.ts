@@ -29,12 +29,17 @@ import { darkOf, tinShape } from './tins.ts';
 
 const TIMES = keptOn<Recipe, readonly OvenTime[]>();
 
-/** Of each bake, in the order of the text. */
+/** Of each bake, in the order of the text, whatever its trials taught. */
+export const untriedTimes = (recipe: Recipe): readonly OvenTime[] =>
+  journeysOf(recipe)
+    .flatMap((journey) => timesIn(recipe, journey, undefined))
+    .sort(byPlace);
+
+/** The same by its trials. */
 export function ovenTimes(recipe: Recipe): readonly OvenTime[] {
   let times = TIMES.get(recipe);
   if (times === undefined) {
-    const untried = journeysOf(recipe).flatMap((journey) => timesIn(recipe, journey, undefined));
-    times = withTrials(recipe, untried.sort(byPlace));
+    times = withTrials(recipe, untriedTimes(recipe));
     TIMES.set(recipe, times);
   }
   return times;

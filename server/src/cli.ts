@@ -1,7 +1,7 @@
 /** The command `quern`: builds the host and hands it the arguments. A worker of it checks the files it is sent. */
 import { jobsOver } from './cli/check-many.ts';
 import { main } from './cli/main.ts';
-import { endWithOutput, nodeIo } from './host/node.ts';
+import { endWith, endWithOutput, nodeIo } from './host/node.ts';
 import { answerJobs } from './host/workers.ts';
 import { visible } from './publish/visible.ts';
 
@@ -19,7 +19,7 @@ if (!answerJobs(() => jobsOver(nodeIo(__filename)))) {
   };
   process.on('uncaughtException', fail);
   main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then((exit) => {
-    if (exit !== 'serving') process.exitCode = exit;
+    if (exit !== 'serving') endWith(process, exit);
     // A server has its own way to fail.
     else process.off('uncaughtException', fail);
   }, fail);

@@ -12,3 +12,8 @@ test.each([
 ])('%s is %s', (line, id) => {
   expect(open(`recipe X\n  ${line}\n`).recipe.parts[0]?.head.ingredients[0]?.food?.id).toBe(id);
 });
+
+test('a name that stands in columns is said with one blank', () => {
+  const [ingredient] = open('recipe X\n  1 whole     chicken\n').recipe.parts[0]?.head.ingredients ?? [];
+  expect([ingredient?.name, ingredient?.nameNode.text]).toEqual(['whole chicken', 'whole     chicken']);
+});

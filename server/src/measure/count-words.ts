@@ -64,7 +64,7 @@ const ROWS = rows([
   { word: 'rack' },
   { word: 'rasher', alike: ['slice', 'strip'] },
   { word: 'rib', alike: ['stalk', 'stick'] },
-  { word: 'round' },
+  { word: 'round', alike: ['whole'] },
   { word: 'sachet', packs: true, alike: ['packet', 'envelope'] },
   { word: 'scoop' },
   { word: 'segment' },

@@ -275,7 +275,7 @@ export function makesIn(items: Items): readonly MakesSaid[] {
       const { low, high } = number;
       // `Makes six 450 g jars` says the weight of each.
       if (amount === undefined && items[number.to]?.kind === 'measured') return [];
-      const behind = wordAt(items, number.to);
+      const behind = nounOf(items, number);
       const noun = amount === undefined && !OF.has(behind) ? behind : '';
       const said = { start: first.start, end: last.end, low, high, ...(amount && { unit: amount.unit }), noun };
       return [said, ...orAt(items, number.to, to)];
@@ -290,7 +290,7 @@ function orAt(items: Items, from: number, to: number): readonly MakesSaid[] {
     if (wordAt(items, at) !== 'or') continue;
     const number = numberAt(items, at + 1);
     const [first, last] = [items[at], items[(number?.to ?? 0) - 1]];
-    const noun = wordAt(items, number?.to ?? 0);
+    const noun = number === undefined ? '' : nounOf(items, number);
     return number && first && last && PLURAL.test(noun)
       ? [{ start: first.start, end: last.end, low: number.low, high: number.high, noun }]
       : [];
@@ -304,8 +304,12 @@ export const dividedIn = (items: Items): readonly MakesSaid[] =>
     const count = numberAt(items, number);
     const item = items[number];
     if (count === undefined || item === undefined) return [];
-    const counted = item.kind === 'measured' ? item.counted?.text : undefined;
-    return [
-      { start: item.start, end: item.end, low: count.low, high: count.high, noun: counted ?? wordAt(items, count.to) },
-    ];
+    return [{ start: item.start, end: item.end, low: count.low, high: count.high, noun: nounOf(items, count) }];
   });
+
+/** What is counted: by a word that the number has with it, or by the one behind it. */
+function nounOf(items: Items, { from, to }: Figure): string {
+  const item = items[from];
+  const counted = item?.kind === 'measured' ? item.counted?.text : undefined;
+  return counted?.toLowerCase() ?? wordAt(items, to);
+}

@@ -66,7 +66,7 @@ export default defineCheck<Values>({
     }
   },
   say: ({ name, grams, why, text, amount }) => {
-    const written = amountAsWritten(text, amount);
+    const written = amountAsWritten(text, amount).replace(/\s+/g, ' ');
     return {
       message:
         grams === undefined

@@ -34,9 +34,13 @@ function bindItem(item: IngredientNode, line: number, world: World, found: Ingre
   for (const named of names) found.push(ingredientOf(item, named, line, world, found.length > first));
 }
 
+/** `1 whole   chicken`: what stands in columns. */
+const BLANKS = /\s{2,}/g;
+
 function ingredientOf(item: IngredientNode, named: NamedFood, line: number, world: World, shares: boolean): Ingredient {
-  const { name: nameNode, called: name, match, others, mayHold, takes, free, counted = item } = named;
+  const { name: nameNode, called, match, others, mayHold, takes, free, counted = item } = named;
   const { amount } = item;
+  const name = called.replace(BLANKS, ' ');
   const optional = item.optional !== undefined;
   const weighed = free
     ? TO_TASTE

@@ -97,7 +97,7 @@ interface Found {
 }
 
 /** `Lasagne al forno`, `sole à la meunière`: behind these of other languages stands how a dish is made. */
-const MADE: ReadonlySet<string> = new Set(['al', 'alla', 'all', 'à', 'au', 'aux', 'en', 'con', 'mit']);
+export const MADE: ReadonlySet<string> = new Set(['al', 'alla', 'all', 'à', 'au', 'aux', 'en', 'con', 'mit']);
 
 /** `Cake with`, `scones and`; `leg of lamb` is one name. */
 function ends(word: string): boolean {

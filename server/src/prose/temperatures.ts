@@ -184,9 +184,10 @@ class Weigher extends FigureTold {
       points.around += points.oven;
       points.oven = -6;
     }
-    // An oven so cool is one where it is said at what: `in the oven at 60 C`, `a 60 C oven`.
+    // An oven so cool is one where it is said at what: `in the oven at 60 C`, `a 60 C oven`, `lower the oven to 60 C`.
     if (
       high < TELLING_C.coolestOven &&
+      (this.verbRow?.act !== 'adjust' || object !== 'oven') &&
       this.thingBehind()?.is !== 'oven' &&
       (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker')
     )

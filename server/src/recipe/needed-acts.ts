@@ -4,6 +4,7 @@
  */
 import neededText from '../../data/needed-acts.tsv';
 import { once } from '../measure/once.ts';
+import type { Range } from '../measure/quantity.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import { sentenceIn } from '../notation/sentence.ts';
@@ -161,6 +162,8 @@ function wordOf(word: string): Asked {
       return ({ event }) => event.until.some(({ is }) => is === name);
     case '>':
       return ({ event }) => isLong(event, Number(name));
+    case '<':
+      return ({ event }) => isShort(event, Number(name));
     case '=':
       return ({ event }) => event.cooks === name;
     default:
@@ -171,8 +174,16 @@ function wordOf(word: string): Asked {
 /** So long, or until a sign that may take as long. */
 const isLong = ({ times, until }: Event, least: number): boolean => {
   const spent = times.filter(({ kind }) => kind === 'spent');
-  return spent.length === 0 ? until.length > 0 : spent.some(({ minutes }) => minutes.high >= least);
+  return spent.length === 0 ? until.length > 0 : spent.some(({ minutes }) => longestOf(minutes) >= least);
 };
+
+/** A time is said, and none that is as long. */
+const isShort = ({ times }: Event, most: number): boolean =>
+  times.some(({ kind }) => kind === 'spent') &&
+  times.every(({ kind, minutes }) => kind !== 'spent' || longestOf(minutes) < most);
+
+/** `At least 5 min` are no more than that. */
+const longestOf = ({ low, high }: Range): number => (Number.isFinite(high) ? high : low);
 
 /** It names the food of the row, of the part's own list. */
 const ofFood: Asked = ({ names }, { index, head }, foods) =>

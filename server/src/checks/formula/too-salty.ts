@@ -1,6 +1,7 @@
 import { percentRange, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Act, Craft } from '../../prose/event.ts';
+import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { anyDoes, deed, eventsOf } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { bringing, gramsOf, timesTheIngredient } from '../../recipe/measures/brought.ts';
@@ -110,6 +111,8 @@ interface Salted {
   readonly salt: Ingredient;
   readonly plainG: number;
   readonly isDough: boolean;
+  /** It keeps what it is salted with. */
+  readonly isMinced: boolean;
 }
 
 function salty(recipe: Recipe, part: Part): readonly Salty[] {
@@ -126,7 +129,7 @@ function salty(recipe: Recipe, part: Part): readonly Salty[] {
   const holding = recipe.parts.filter(
     (other) => other === own || other === part || (part.mixes.includes(other.head) && other.mixes.includes(own.head)),
   );
-  if (holding.some((other) => losesSalt(other, worked.isDough))) return NONE;
+  if (!worked.isMinced && holding.some((other) => losesSalt(stepsWith(salt, other), worked.isDough))) return NONE;
   const place = ingredientPlace(salt);
   if (place === undefined) return NONE;
   const values: Values = { part: own.index, partName: own === part ? head.name : '', name: salt.name, share, contents };
@@ -151,7 +154,12 @@ const saltedIn = onceFor((part: Part): Salted | undefined => {
   const salt = mostOf(contentsOf(part).filter(isSalt), gramsOf);
   if (salt === undefined) return undefined;
   const worked = workOut('salt share', contents);
-  if (!worked.known || worked.value.low <= SERVED || worked.value.high > BED) return undefined;
+  if (
+    !worked.known ||
+    worked.value.low <= SERVED ||
+    (worked.open === undefined ? worked.value.high : worked.value.low) > BED
+  )
+    return undefined;
   const mix = mixtureOf(contents.map((ingredient) => ({ ingredient, share: 1 })));
   const plainG = contents.reduce((sum, each) => (isSalt(each) ? sum + gramsOf(each) : sum), 0);
   if (
@@ -162,7 +170,14 @@ const saltedIn = onceFor((part: Part): Salted | undefined => {
     boilsInOther(part, mix, contents)
   )
     return undefined;
-  return { share: worked.value, contents, salt, plainG, isDough: mix.of.flour >= mix.massG * FLOURY };
+  return {
+    share: worked.value,
+    contents,
+    salt,
+    plainG,
+    isDough: mix.of.flour >= mix.massG * FLOURY,
+    isMinced: part.steps.some((step) => boundEvents(step).some((by) => minces(by, part, mix))),
+  };
 });
 
 /** So much of it as the steps take; all of what no step names. */
@@ -185,8 +200,27 @@ const WET = 60;
 
 const BOILS = deed(({ act, medium }) => act === 'heat' && medium?.is === 'water');
 
+const minces = ({ event, names }: BoundEvent, { index, head }: Part, { of, massG }: Mixture): boolean =>
+  event.act === 'mince' &&
+  event.said === 'yes' &&
+  // `Mince through a 6 mm plate`
+  ((names.length === 0 && of.flesh >= massG * PLAIN) ||
+    names.some(({ mention }) =>
+      mention.ingredients.some(({ part, ingredient }) => {
+        const listed = part === index ? head.ingredients[ingredient] : undefined;
+        return listed !== undefined && isIn(listed, 'flesh');
+      }),
+    ));
+
+/** From where it goes in. */
+function stepsWith(salt: Ingredient, { ledger, steps, index }: Part): Part['steps'] {
+  const uses = ledger.flatMap((each) => (each.ingredient === salt ? each.uses : []));
+  const first = uses.flatMap((use) => (use.part === index ? [use.step] : []));
+  return first.length === 0 ? steps : steps.slice(Math.min(...first));
+}
+
 /** Whether by the steps some of the salt is left behind, or what lies in it is cured: a dough only rests. */
-function losesSalt({ steps }: Part, isDough: boolean): boolean {
+function losesSalt(steps: Part['steps'], isDough: boolean): boolean {
   if (anyDoes(steps, LOSES)) return true;
   if (isDough) return false;
   // What lay in salt for long before any heat.

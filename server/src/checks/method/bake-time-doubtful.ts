@@ -31,7 +31,7 @@ const LEAST_SPREAD = 0.2;
  * short is so all the same.
  */
 const FITTED = { spread: 0.25, celsius: { low: 145, high: 235 }, depthM: { low: 0.012, high: 0.12 } };
-const NEAR: typeof FITTED = { spread: 0.3, celsius: { low: 130, high: 250 }, depthM: FITTED.depthM };
+const NEAR: typeof FITTED = { spread: 0.3, celsius: { low: 100, high: 250 }, depthM: FITTED.depthM };
 
 const find = foundAgain<Values>((recipe) =>
   untriedTimes(recipe).flatMap((time): readonly Found<Values>[] => {

@@ -201,7 +201,8 @@ const isInBatches = ({ steps }: Part): boolean =>
   steps.some((step) => does(step, DIVIDED) || speaksOf(step, 'batch') || speaksOfSeveral(step, 'tin', 'loaf'));
 
 const BOILED = deed((event) => event.act === 'heat' && !isBaked(event));
-const LIFTED = deed(({ act, craft }) => act === 'remove' && craft !== 'unmould');
+// What is pressed under the cream stays in it.
+const LIFTED = deed(({ act, craft }) => act === 'remove' && craft !== 'unmould' && craft !== 'press');
 
 /** Of what is lifted out of a pot either side may go on: the share of the list that goes in at the least. */
 const leastTaken = onceFor(({ head, steps }: Part): number => {
@@ -213,7 +214,7 @@ const leastTaken = onceFor(({ head, steps }: Part): number => {
           .slice(from)
           .filter((step) => does(step, LIFTED))
           .flatMap(boundEvents)
-          .filter(({ event: { act } }) => act === 'remove')
+          .filter(({ event: { act, craft } }) => act === 'remove' && craft !== 'press')
           .flatMap(({ names }) =>
             names.flatMap(({ mention }) => mention.ingredients.map(({ ingredient }) => ingredient)),
           ),

@@ -16,7 +16,7 @@ import { familiesIn, isFamily, isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { mixtureOf, type Portioned } from '../../recipe/measures/mixture.ts';
 import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
-import { calledName } from '../../recipe/names/title.ts';
+import { calledName, dishNames } from '../../recipe/names/title.ts';
 import type { NamedBy } from './written-heat.ts';
 
 export interface Taken {
@@ -121,7 +121,7 @@ export function namedAt(
   const calls: readonly (readonly [NamedBy, readonly Dish[]])[] = [
     ['the step', inStep],
     ['the part', dishesNamed(calledName(part.head.name))],
-    ['the title', dishesNamed(calledName(recipe.name))],
+    ['the title', dishNames(recipe.name).map(dishesNamed).find(isSome) ?? []],
   ];
   for (const [by, dishes] of calls) {
     const fitting = dishes.filter(
@@ -137,6 +137,8 @@ export function namedAt(
   }
   return undefined;
 }
+
+const isSome = (dishes: readonly Dish[]): boolean => dishes.length > 0;
 
 /** `flour`; `egg` or `milk`; `no egg`; `only sugar`, beside water and what sours. */
 const liesThere = (row: readonly string[], lying: readonly Portioned[]): boolean =>

@@ -14,20 +14,28 @@ export interface Cut {
 
 interface Row extends Cut {
   readonly words: readonly string[];
+  /** What is told of it behind the name was taken out: `chicken, giblets removed`. */
+  readonly isInName: boolean;
 }
+
+const OFFAL = 'offal';
 
 const ROWS = once((): readonly Row[] =>
   rowsIn(text).map(([word = '', is, length]) => ({
     words: wordsOf(word),
-    is: is === 'joint' || is === 'portion' ? is : 'small',
+    is: is === 'joint' ? is : is === 'portion' || is === OFFAL ? 'portion' : 'small',
+    isInName: is === OFFAL,
     length: Number(length),
   })),
 );
 
 /** The first row that the line names. */
 export function cutOf({ name, node }: Ingredient): Cut | undefined {
+  const called = wordsOf(name).length;
   const words = wordsOf(`${name} ${node.preparation?.text ?? ''}`);
-  return ROWS().find((row) => words.some((_, at) => row.words.every((word, i) => words[at + i] === word)));
+  return ROWS().find((row) =>
+    words.some((_, at) => (at < called || !row.isInName) && row.words.every((word, i) => words[at + i] === word)),
+  );
 }
 
 /** m, where its preparation or name says how thick a piece is. */

@@ -55,7 +55,9 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       (signs & WAS.rare) === 0) ||
     isSunkInFat(event, body, temperatures);
   const slow = isSlow(event, body);
-  const heatedMin = heatingIn(event);
+  // `The middle should still tremble`, as it comes out.
+  const isLook = event.as === 'told' && !isTimed(event) && body.band === 'hot';
+  const heatedMin = isLook ? 0 : heatingIn(event);
   const boiledMin = boilsIn(event, body) ? heatedMin : 0;
   const states = withStates(body, (before): FoodState => {
     if ((before.was & WAS.lifted) !== 0) return before;
@@ -73,13 +75,18 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       state.was | (brief ? signs & ~WAS.signed : signs) | pressed | inJar | (state.cooked === 'raw' ? 0 : again);
     const isThrough = (through && !brief) || (slow && !isFrozen(state));
     if (state.cooked === 'through' || isThrough)
-      return { ...read, cooked: 'through', was, heatedBy: isThrough ? by : state.heatedBy };
+      return {
+        ...read,
+        cooked: 'through',
+        was,
+        heatedBy: isThrough ? (isLook && state.heatedBy) || by : state.heatedBy,
+      };
     if (cooks === 'barely' && figures.length === 0) return { ...state, was };
     if (cooks === 'outside' && inFood.length === 0)
       return { ...read, cooked: state.cooked === 'raw' ? 'outside' : state.cooked, was, heatedBy: by };
     // How long that is nobody says.
     const open = through && brief ? WAS.puzzled : 0;
-    return { ...read, cooked: 'unsaid', was: was | open, heatedBy: by };
+    return { ...read, cooked: 'unsaid', was: was | open, heatedBy: (isLook && state.heatedBy) || by };
   });
   if (cooks === 'barely' && inFood.length === 0) return { ...states, band: 'between', waits: undefined };
   const around = temperatures.find(({ of }) => of === 'medium' || of === 'around');

@@ -5,12 +5,12 @@
 import type { FoodClass } from '../../food/food.ts';
 import { once, onceByText } from '../../measure/once.ts';
 import { wordsIn } from '../../measure/table-rows.ts';
-import { dishRows } from '../../prose/dish-named.ts';
+import { dishRows, MADE } from '../../prose/dish-named.ts';
 import type { Kind } from '../measures/kind.ts';
 import { kindNamed } from '../measures/kinds.ts';
 import { type DishNeed, isDishNeed } from '../measures/needs.ts';
 import { wordsOf } from '../words.ts';
-import { calledName } from './title.ts';
+import { calledName, dishNames } from './title.ts';
 
 export interface Dish {
   /** As the table calls it: `banana bread`. */
@@ -31,17 +31,20 @@ const MOST_TITLES = 500;
 export const dishCalled = onceByText(
   (title: string): Dish | undefined => {
     const words = wordsOf(title);
-    const name = wordsBefore(title);
-    const row =
-      calledBy(name) ?? whatIs(name) ?? (FORMS.has(name.at(-1) ?? '') ? calledBy(name.slice(0, -1)) : undefined);
+    const [row] = dishNames(title).flatMap((each) => rowOf(wordsUpTo(each)) ?? []);
     return row === undefined || words.some((word) => row.not.has(word)) ? undefined : row;
   },
   { texts: MOST_TITLES },
 );
 
+const rowOf = (name: readonly string[]): Row | undefined =>
+  calledBy(name) ?? whatIs(name) ?? (FORMS.has(name.at(-1) ?? '') ? calledBy(name.slice(0, -1)) : undefined);
+
 /** Before what comes with it: `Bagels with lox` are bagels. */
-export function wordsBefore(title: string): readonly string[] {
-  const all = wordsOf(calledName(title));
+export const wordsBefore = (title: string): readonly string[] => wordsUpTo(calledName(title));
+
+function wordsUpTo(name: string): readonly string[] {
+  const all = wordsOf(name);
   const end = all.findIndex((word, i) => i > 0 && BESIDE.has(word));
   return end < 0 ? all : all.slice(0, end);
 }
@@ -69,7 +72,7 @@ const NO_WORDS: ReadonlySet<string> = new Set();
 const FORMS: ReadonlySet<string> = new Set(['dough', 'batter', 'finger', 'round', 'square', 'wedge']);
 
 /** Behind these stands what lies with it, or on it. */
-const BESIDE: ReadonlySet<string> = new Set(['with', 'in', 'on', 'for', 'from', 'over', 'without', 'under']);
+const BESIDE: ReadonlySet<string> = new Set(['with', 'in', 'on', 'for', 'from', 'over', 'without', 'under', ...MADE]);
 
 const ROWS = once((): ReadonlyMap<string, Row> => {
   const rows = new Map<string, Row>();

@@ -150,7 +150,9 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   }
   if (word === 'last' && of) return { portion: { kind: 'rest' }, from: i, determined: true };
   if (ALL.has(word)) return { portion: { kind: 'all' }, from: i, determined: true };
-  if (SOME.has(word)) return { portion: { kind: 'some' }, from: i, determined: true };
+  // `Pat the chicken dry` is no pat of it.
+  const isOrder = determined && !of && opensClause(items, i);
+  if (SOME.has(word) && !isOrder) return { portion: { kind: 'some' }, from: i, determined: true };
   // `A shower of Parmesan`: some of it, where something is said of the rest.
   if (of && !determined && (wordAt(items, i - 1) === 'a' || wordAt(items, i - 1) === 'an'))
     return { portion: { kind: 'plain', loose: true }, from: i - 1, determined: true };

@@ -36,3 +36,8 @@ export const calledName = (title: string): string =>
         .replace(/,.*$/, '')
         .trim() || title
     : title.trim() || title;
+
+/** What names the dish: all of `Strawberry, rhubarb and ginger jam`, of which each comma only goes on. */
+export const dishNames = (title: string): readonly string[] =>
+  LISTED.test(title) ? [calledName(title), title] : [calledName(title)];
+const LISTED = /^\S+(?: \S+)?(?:, \S+(?: \S+)?)*,? (?:and|&) /;

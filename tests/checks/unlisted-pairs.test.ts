@@ -142,6 +142,61 @@ test.each<[found: Twin & { readonly foods: readonly string[] }, twin: Twin]>([
     { steps: 'Add ground almonds.', list: ['100 g plain flour', '2 eggs'], foods: ['ground almonds'] },
     { steps: 'Add half the almonds or hazelnuts.', list: ['2 eggs', '50 g almonds'] },
   ],
+  // Told off among what is listed, and named alone.
+  [
+    { steps: 'Whisk the oats, salt and cocoa together.', list: ['200 g oats', '20 g cocoa'], foods: ['salt'] },
+    { steps: 'Whisk the oats and cocoa with salt.', list: ['200 g oats', '20 g cocoa'] },
+  ],
+  [
+    { steps: 'Simmer the oats, milk and honey.', list: ['200 g oats', '300 ml milk'], foods: ['honey'] },
+    { steps: 'Put oats and juices in a bag.', list: ['200 g oats', '2 oranges'] },
+  ],
+  [
+    {
+      steps: 'Bring the vinegar, water and sugar to a boil.',
+      list: ['200 ml vinegar', '50 g sugar'],
+      foods: ['water'],
+    },
+    { steps: 'Add the vinegar and a litre of water.', list: ['200 ml vinegar', '50 g sugar'] },
+  ],
+  // Another food of one noun, and the same by another name.
+  [
+    { steps: 'Dust with the icing sugar.', list: ['200 g demerara sugar'], foods: ['icing sugar'] },
+    { steps: 'Fold in the whipped cream.', list: ['200 ml double cream'] },
+  ],
+  [
+    { steps: 'Sprinkle the gelatine over the water.', list: ['100 ml water, for the gelatine'], foods: ['gelatine'] },
+    { steps: 'Stir in the syrup.', list: ['100 g sugar, for the syrup'] },
+  ],
+  // Butter is made of the cream that was taken before it.
+  [
+    { steps: 'Whip the cream. / Melt the butter and fry the oats.', list: ['200 g oats', '200 ml cream'], foods: [] },
+    { steps: 'Churn the cream, pour off the milk and knead the butter.', list: ['1 l double cream'] },
+  ],
+  [
+    {
+      steps: 'Melt the butter and fry the oats. / Pour over the cream.',
+      list: ['200 g oats', '200 ml cream'],
+      foods: ['butter'],
+    },
+    { steps: 'Wash the rice. / Stir in the rice.', list: ['200 g basmati rice'] },
+  ],
+  [
+    { steps: 'Wash the rice. / Stir the rice into the oats.', foods: ['rice'] },
+    { steps: 'Tip the beans in to weigh the crust down. / Lift out the beans.' },
+  ],
+  [
+    { steps: 'Heat the ghee.', list: ['200 g oats', '80 g butter'], foods: ['ghee'] },
+    { steps: 'Heat ghee for the pan.', list: ['200 g oats', '80 g ghee'] },
+  ],
+  [
+    { steps: 'Simmer the oats. / Beat in the tahini.', foods: ['tahini'] },
+    { steps: 'Simmer the oats. / Beat in the sauce.' },
+  ],
+  [
+    { steps: 'Beat in the eggs one by one, beating well after each, then the vanilla.', foods: ['vanilla'] },
+    { steps: 'Trim the oats of its crusts.' },
+  ],
   [
     { steps: 'Add baking powder.', list: ['20 g cocoa powder', '2 eggs'], foods: ['baking powder'] },
     { steps: 'Add the powder.', list: ['20 g cocoa powder', '2 eggs'] },

@@ -288,20 +288,22 @@ export function listedWords(head: PartHead): ReadonlySet<string> {
   let words = WORDS.get(head);
   if (words === undefined) {
     const texts = head.ingredients.flatMap(({ node }) => [node.name?.text, node.preparation?.text, node.note?.text]);
-    texts.push(...unreadLines(head));
-    // What a misspelled line nearly names is listed too.
-    const near = head.ingredients.flatMap(({ match }) =>
-      match.kind === 'unknown' ? match.near.map((f) => f.name) : [],
-    );
-    // What stands on a line that is not understood is there.
-    const unread = head.notUnderstood.map((line) => head.source.lines[line]?.text);
-    words = new Set(
-      [head.name, head.kindNode?.text, ...texts, ...near, ...unread].flatMap((text) => wordsOf(text ?? '')),
-    );
+    words = new Set([...wordsIn([head.name, head.kindNode?.text, ...texts]), ...unheardWords(head)]);
     WORDS.set(head, words);
   }
   return words;
 }
+
+const wordsIn = (texts: readonly (string | undefined)[]): readonly string[] =>
+  texts.flatMap((text) => wordsOf(text ?? ''));
+
+/** Words of a list that name none of its foods and may be one: what a misspelled line nearly names, and what stands on one that is not understood. */
+export const unheardWords = (head: PartHead): readonly string[] =>
+  wordsIn([
+    ...unreadLines(head),
+    ...head.ingredients.flatMap(({ match }) => (match.kind === 'unknown' ? match.near.map((f) => f.name) : [])),
+    ...head.notUnderstood.map((line) => head.source.lines[line]?.text),
+  ]);
 
 /** The lines of a part that could not be read: what they name is not unheard of. */
 export const unreadLines = ({ source: { lines } }: PartHead): readonly string[] =>

@@ -1,12 +1,16 @@
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { Food, FoodClass } from '../../food/food.ts';
+import { nounOf } from '../../food/nouns.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
+import { dishesNamed } from '../../prose/dish-named.ts';
 import type { Act, Craft } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
 import { type FoodSaid, foodBehind, foodsSaid, isSaidBefore, liftsOut } from '../../recipe/journey/foods-said.ts';
-import type { Part, PartHead, Step, TakenUse } from '../../recipe/model.ts';
-import { listedMakings, listedWords, RICH } from '../../recipe/part.ts';
+import { isFamily, isIn } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
+import type { Ingredient, Mention, Part, PartHead, Step, TakenUse } from '../../recipe/model.ts';
+import { listedMakings, listedWords, RICH, unheardWords } from '../../recipe/part.ts';
 import { ADJECTIVES, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
@@ -27,9 +31,9 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. It is a warning with an amount (\`add 100 ml milk\`), and named alone where it goes in and no kitchen makes it of the rest (\`fold in the walnuts\`, \`add the saffron\`; \`the syrup\` too where nothing is made yet); else it is information, since a step may speak of something it has just made, or of a splash of wine.
+  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. It is a warning with an amount (\`add 100 ml milk\`), among what is listed (\`mix the flour, salt and yeast\`), and named alone where it goes in and no kitchen makes it of what is there by then (\`fold in the walnuts\`, \`heat the ghee\`); else it is information, since a step may speak of something it has just made, or of a splash of wine.
 
-List it with the amount the step names. Silent for water, ice, salt and the pepper beside it, oil and fat for the pan, flour for the board, what is served beside the dish, what a part is called, what may be made of the list (\`the syrup\`, where sugar is listed), what is saved, lifted out or returned, and for a word after \`\\\`.`,
+List it with the amount the step names. Silent for water, ice, salt and the pepper beside it where they are named alone, oil and fat for the pan, flour for the board, what is served beside the dish, what a part is called, what may be made of the list (\`the syrup\`, where sugar is listed), what is saved, lifted out or returned, and for a word after \`\\\`.`,
   find(part, house) {
     const found: Found<Values>[] = [];
     for (const step of part.steps) {
@@ -93,7 +97,7 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   ['condiment', 'anything'],
   ['other', 'anything'],
   ['drink', 'anything'],
-  ['oil', ['oil', 'fat']],
+  ['oil', ['oil']],
   ['cream', ['cream', 'milk', 'dairy', 'cheese']],
   ['milk', ['milk']],
   ['syrup', ['syrup', 'sugar']],
@@ -102,7 +106,7 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   ['juice', ['juice', 'fruit', 'vegetable', 'meat', 'poultry', 'fish', 'shellfish']],
   ['flavouring', ['flavouring', 'fruit']],
   ['pasta', ['pasta', 'flour']],
-  ['flour', ['flour', 'starch']],
+  ['flour', ['flour']],
   ['starch', ['starch', 'flour']],
   ['meat', ['meat', 'ground meat', 'cured meat', 'poultry']],
   ['ground meat', ['meat', 'ground meat', 'cured meat', 'poultry']],
@@ -167,13 +171,20 @@ function named(part: Part, step: Step, house: House, found: Found<Values>[]): vo
 function isBrought(said: FoodSaid, part: Part, step: Step): boolean {
   const { foods, taken, vague } = said;
   // `Contains nuts, milk and egg` has no verb of a cook.
-  if (taken?.verb === undefined || taken.as !== 'ordered' || taken.said !== 'yes' || !GOES_IN.has(taken.act))
-    return false;
+  if (taken?.verb === undefined || taken.said !== 'yes') return false;
+  // `…, beating well after each, then the vanilla`
+  if (taken.as !== 'ordered' && !(taken.as === 'beside' && taken.act === 'combine')) return false;
+  if (isAmong(said)) return true;
+  if (!GOES_IN.has(taken.act)) return false;
   // Butter for the pan.
   if (taken.act === 'heat' && !said.definite && foods.some((food) => food.class === 'fat')) return false;
   if (foods.every((food) => NEVER.has(food.class) || STAPLES.has(food.class) || isFatOfItsOwn(food))) return true;
   // A splash of wine, a thread of oil, and what another part lists.
-  if (vague || isForFinish(said) || part.heads.some((head) => said.words.some((word) => listedWords(head).has(word))))
+  if (
+    vague ||
+    isForFinish(said) ||
+    part.heads.some((head) => head !== part.head && said.words.some((word) => listedWords(head).has(word)))
+  )
     return false;
   return foods.every((food) => !mayBeMade(food, said, part, step));
 }
@@ -181,10 +192,10 @@ function isBrought(said: FoodSaid, part: Part, step: Step): boolean {
 /** Whether a cook may have made it: bread and sauce of anything, and what is called by a word alone of what is listed. */
 function mayBeMade(food: Food, said: FoodSaid, part: Part, step: Step): boolean {
   const { words, definite, taken } = said;
-  if (MADE_OF.get(food.class) !== 'anything') return words.length === 1 && isMadeHere(food, part);
+  if (MADE_OF.get(food.class) !== 'anything') return words.length === 1 && isMade(food, said, part, step);
   // Sesame seeds are stirred in; a loaf is baked in a crust, and served with sauce.
   return definite
-    ? mayBeCalled(said, part, step)
+    ? isMade(food, said, part, step)
     : taken?.act !== 'combine' || part.heads.some((head) => lists(head, [food.class]));
 }
 
@@ -192,11 +203,17 @@ function mayBeMade(food: Food, said: FoodSaid, part: Part, step: Step): boolean 
 const mayBeCalled = (said: FoodSaid, part: Part, step: Step): boolean =>
   nounsOf(said).length <= 1 || isSaidBefore(said, part.steps, step);
 
-/** Oil that is poured over at the end. */
-const isForFinish = ({ foods, taken }: FoodSaid): boolean =>
-  foods.some((food) => food.class === 'oil') && (taken?.act !== 'combine' || taken.craft === 'brush');
+/** Told off among what is listed, and nothing that comes out of that: `put meat and juices in a bag`. */
+const isAmong = ({ among, vague, foods, words }: FoodSaid): boolean =>
+  among && !vague && (words.length > 1 || foods.length === 1 || !foods.some((food) => YIELDED.has(food.class)));
 
-const GOES_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'heat', 'cut', 'steep']);
+const YIELDED: ReadonlySet<FoodClass> = new Set(['seed', 'juice']);
+
+/** Oil that is poured over at the end. */
+const isForFinish = ({ foods, taken, definite }: FoodSaid): boolean =>
+  !definite && foods.some((food) => food.class === 'oil') && (taken?.act !== 'combine' || taken.craft === 'brush');
+
+const GOES_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'heat', 'cut', 'steep', 'divide']);
 /** What every cook buys by its name, however it is spoken of. */
 const STAPLES: ReadonlySet<FoodClass> = new Set([
   'egg',
@@ -232,39 +249,68 @@ function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
   const { foods, words, definite, taken } = said;
   if (taken === undefined || isKnown(said, part) || isLiftedOut(said, part)) return false;
   // `The salt`, where no salt has been spoken of before: the writer has it on a list.
-  const isNew = definite && part.index === 0 && !isSaidBefore(said, part.steps, step);
+  const isNew = definite && !isSaidBefore(said, part.steps, step);
   const isNever = foods.some((f) => NEVER.has(f.class)) && !(isNew && taken.act === 'combine');
+  if (isAmong(said)) return true;
   if (isNever || (!isNew && (isForThePan(said) || isSeasoning(said)))) return false;
-  const seen = part.heads.slice(0, part.index + 1);
   // `The syrup`, and `meat` whatever it be, may be something of the list.
   if (!definite && foods.length === 1) return true;
   const isFirst = isNew && isAtStart(said, part, step);
   // `The sour cream`, `the golden syrup`: one that is bought by that name.
   const isBought = foods.length === 1 && words.length > 1 && (isFirst || BOUGHT.has(foods[0]?.class ?? 'other'));
-  return !foods.some((food) => {
-    // Mayonnaise is called that; `the dressing` is what was made.
-    const isByName = food.name === words.join(' ');
-    const made = isBought ? undefined : madeOf(food, isByName, isFirst && foods.length === 1);
-    if (made === 'anything' && isByName && isFatOfItsOwn(food) && !listsFat(part)) return false;
-    return made === 'anything'
-      ? definite && mayBeCalled(said, part, step)
-      : made !== undefined && seen.some((head) => lists(head, made));
-  });
+  return isBought
+    ? !foods.some((food) => MADE_OF.get(food.class) === 'anything' && isMade(food, said, part, step))
+    : !foods.some((food) => isMade(food, said, part, step));
 }
+
+/** Whether steps may have made it, or a line that no step names may be it. */
+function isMade(food: Food, said: FoodSaid, part: Part, step: Step): boolean {
+  const { foods, words, definite } = said;
+  const made = MADE_OF.get(food.class);
+  if (made === undefined) return false;
+  const isFirst = foods.length === 1 && isAtStart(said, part, step) && !isSaidBefore(said, part.steps, step);
+  if (made === 'anything') {
+    // `The crust`, `the seeds`: of whatever there is.
+    if (foods.length > 1) return definite;
+    const dishes = dishesNamed(words.join(' '));
+    if (!definite || isFirst) return false;
+    if (dishes.length > 0)
+      return dishes.some(({ needs }) => needs.every((either) => either.some((f) => hasFamily(f, part))));
+    return nounOf(words.at(-1) ?? '')?.is === 'made' && mayBeCalled(said, part, step);
+  }
+  // `The fat` is what a roast gives; butter, and buttermilk, nothing but milk.
+  const isByName = food.name === words.join(' ');
+  const isMilk = isByName && (food.class === 'fat' || food.class === 'milk') && food.allergens.eu.includes('milk');
+  const of = isMilk
+    ? (['cream'] as const)
+    : isFirst
+      ? [food.class]
+      : isByName
+        ? made.filter((c) => c !== food.class)
+        : made;
+  return (
+    part.heads.slice(0, part.index).some((head) => lists(head, of)) ||
+    part.head.ingredients.some((i, at) => of.includes(foodOf(i)?.class ?? 'other') && isThereBy(at, part, step))
+  );
+}
+
+/** Whether a line is taken before, or with what is said, or never by its name. */
+function isThereBy(ingredient: number, part: Part, { line }: Step): boolean {
+  const naming = part.steps.filter((step) => step.mentions.some((m) => names(m, ingredient, part)));
+  return naming.length === 0 || naming.some((step) => step.line <= line);
+}
+
+const names = ({ ingredients }: Mention, ingredient: number, { index }: Part): boolean =>
+  ingredients.some((ref) => ref.part === index && ref.ingredient === ingredient);
+
+/** Whether a list has it, for all that the part itself can tell. */
+const hasFamily = (family: string, part: Part): boolean =>
+  part.index > 0 || !isFamily(family) || part.head.ingredients.some((i) => i.food === undefined || isIn(i, family));
 
 /** Beans that a crust is baked under: `lift out the beans`. */
 const isLiftedOut = ({ foods, words }: FoodSaid, part: Part): boolean =>
   foods.some((food) => food.class === 'legume' || food.class === 'grain') &&
   part.steps.some((step) => liftsOut(step, words));
-
-/** Of what it may have been made: where nothing is made yet, it is only another word for what is listed. */
-function madeOf(food: Food, isByName: boolean, isFirst: boolean): readonly FoodClass[] | 'anything' | undefined {
-  const made = MADE_OF.get(food.class);
-  if (made === undefined || made === 'anything') return made;
-  // `The fat` is what a roast gives; butter, and buttermilk, nothing but milk.
-  const isMilk = isByName && (food.class === 'fat' || food.class === 'milk') && food.allergens.eu.includes('milk');
-  return isFirst ? [food.class] : isMilk ? ['fat', 'cream'] : made;
-}
 
 /** Whether nothing has been taken before it, of which it could be made. */
 const isAtStart = ({ taken }: FoodSaid, part: Part, step: Step): boolean =>
@@ -295,24 +341,71 @@ const nounsOf = ({ words }: FoodSaid): readonly string[] => words.filter((word) 
 function isKnown(said: FoodSaid, part: Part): boolean {
   const { words, foods } = said;
   const nouns = nounsOf(said);
-  const isPart = part.heads.some((head) => nouns.length > 0 && nouns.every((w) => wordsOf(head.name).includes(w)));
-  if (isPart || nouns.length === 0) return isPart || words.every((w) => isListed(part, w));
+  if (nouns.length === 0) return words.every((w) => isListed(part, w));
+  const isPart = part.heads.some(
+    (head) => nouns.every((w) => wordsOf(head.name).includes(w)) && (head !== part.head || mayBeTitle(foods, part)),
+  );
+  if (isPart) return true;
   // Baking soda does not come of the baking powder.
   const own = foods.some((food) => MADE_OF.has(food.class)) ? nouns : nouns.slice(-1);
-  return own.some((w) => isListed(part, w));
+  const unheard = unheardWords(part.head);
+  return (
+    own.some((w) => unheard.includes(w) || wordsOf(part.head.kindNode?.text ?? '').includes(w)) ||
+    part.heads.slice(0, part.index).some((head) => own.some((w) => listedWords(head).has(w))) ||
+    part.head.ingredients.some((i) => isCalled(i, said, own, part))
+  );
 }
 
-/** Something of which fat may be drawn; in the part itself, what nobody knows may be it. */
-const listsFat = (part: Part): boolean =>
-  part.head.ingredients.some(({ food }) => food === undefined) ||
-  part.heads.slice(0, part.index + 1).some((head) => listedMakings(head).has('rich'));
+/** Whether what a part is called may be meant: it is made there, or a line that no step names is it. */
+const mayBeTitle = (foods: readonly Food[], part: Part): boolean =>
+  foods.some(
+    ({ class: of }) =>
+      MADE_OF.get(of) === 'anything' ||
+      part.head.ingredients.some(
+        ({ food }, at) =>
+          (food === undefined || food.class === of) &&
+          !part.steps.some((step) => step.mentions.some((m) => names(m, at, part))),
+      ),
+  );
+
+/** Whether a line of the list has the words, and may be the food, or what it comes from. */
+function isCalled(
+  { name, node, food }: Ingredient,
+  { foods, words }: FoodSaid,
+  own: readonly string[],
+  part: Part,
+): boolean {
+  const [only, ...more] = foods;
+  const has = (text: string | undefined): boolean => own.some((w) => wordsOf(text ?? '').includes(w));
+  const { preparation, purpose, note } = node;
+  if (!has(name)) {
+    // `Water, for the gelatine` lists none; `sugar, for the syrup` tells of what is made.
+    const before = preparation?.text.slice(0, purpose === undefined ? undefined : purpose.start - preparation.start);
+    return (
+      has(before) ||
+      has(note?.text) ||
+      (words.length === 1 && MADE_OF.has(only?.class ?? 'other') && has(purpose?.text))
+    );
+  }
+  if (only === undefined || more.length > 0 || food === undefined || food === only) return true;
+  const made = MADE_OF.get(only.class);
+  if (food.class !== only.class && made !== 'anything' && made?.includes(food.class) !== true) return false;
+  const said = new Set(words);
+  // `The whipped cream` is the double cream of the list; `the garlic butter` is made of two lines.
+  return (
+    wordsOf(food.name).every((w) => said.has(w)) ||
+    words.every((w) => w.endsWith('ed') || wordsOf(name).includes(w)) ||
+    words.every((w) => isListed(part, w))
+  );
+}
 
 const lists = (head: PartHead, classes: readonly FoodClass[]): boolean =>
   classes.some((c) => listedMakings(head).has(c));
 
 /** Fat that a pan is greased with or something is fried in, and flour for the board. */
-const isForThePan = ({ foods, taken }: FoodSaid): boolean =>
+const isForThePan = ({ foods, taken, definite }: FoodSaid): boolean =>
   taken !== undefined &&
+  !definite &&
   ((foods.some((f) => f.class === 'oil') && taken.act === 'heat') ||
     (foods.some((f) => f.class === 'oil' || f.class === 'fat') &&
       ((taken.act === 'heat' && taken.cooks !== 'barely') ||

@@ -31,6 +31,8 @@ export interface FoodSaid {
   readonly besideSalt: boolean;
   /** `A splash of wine`: nobody says how much. */
   readonly vague: boolean;
+  /** Told off in one breath with what is listed: `whisk the flour, salt and yeast`. */
+  readonly among: boolean;
 }
 
 /** The foods a step names, from left to right; the same for as long as the step is. */
@@ -56,7 +58,7 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
     if (from === to && !forced) shared.add(from);
   }
   const heads = vocabulary(book);
-  const found: FoodSaid[] = [];
+  const found: (Omit<FoodSaid, 'among'> & { readonly from: number; readonly at: number; among: boolean })[] = [];
   for (let at = 0; at < items.length; at++) {
     const isShared = shared.has(at);
     if ((mentioned.has(at) && !isShared) || !heads.has(wordAt(items, at)) || !endsThere(items, at)) continue;
@@ -78,16 +80,19 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
     const isOther = wordAt(items, from - 1) === 'or';
     // `Fold in the flour, then the carrots`: the same is done with them. `Then fish out the bones`: that is an order.
     const isNext = wordAt(items, from - 1) === 'then' && (definite || !isOrderWith(items, at));
-    const taken = isOther
-      ? undefined
-      : together
-        ? last.taken
-        : takenBy(
-            events,
-            { start: items[partOf(items, from)]?.start ?? first.start, end: head.end },
-            isPortion,
-            isNext,
-          );
+    // `Trim the bread of its crusts`: they are there with it.
+    const taken =
+      isOther || wordAt(items, from) === 'its'
+        ? undefined
+        : together
+          ? last.taken
+          : takenBy(
+              events,
+              { start: items[partOf(items, from)]?.start ?? first.start, end: head.end },
+              isPortion,
+              isNext,
+              definite && wordAt(items, from - 1) === 'with',
+            );
     found.push({
       foods: run.foods,
       words: run.words,
@@ -97,9 +102,35 @@ function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
       taken,
       besideSalt: wordAt(items, before ?? -1) === 'salt',
       vague,
+      from,
+      at,
+      among:
+        before !== undefined &&
+        !isArticle(wordAt(items, from)) &&
+        ((together && last.among) || mentions.some((m) => m.to === before && !m.verb)),
     });
   }
+  for (const [i, said] of [...found.entries()].reverse()) {
+    const next = isArticle(wordAt(items, said.from)) ? undefined : nextIndex(items, said.at);
+    said.among ||=
+      next !== undefined &&
+      ((found[i + 1]?.from === next && found[i + 1]?.among === true) ||
+        mentions.some((m) => m.from === nounFrom(items, next) && !m.verb));
+  }
   return found;
+}
+
+/** The item behind the `,` or `and` that follows. */
+function nextIndex(items: readonly SentenceItem[], at: number): number | undefined {
+  const behind = isComma(items[at + 1]) ? at + 2 : at + 1;
+  return wordAt(items, behind) === 'and' ? behind + 1 : behind > at + 1 ? behind : undefined;
+}
+
+/** Behind its article, and how it is prepared. */
+function nounFrom(items: readonly SentenceItem[], at: number): number {
+  let from = at;
+  while (from < at + 4 && (DEFINITE.has(wordAt(items, from)) || isModifier(wordAt(items, from)))) from++;
+  return from;
 }
 
 /** Whether the noun stands before it in one of the steps. */
@@ -143,7 +174,7 @@ function runEndingAt(
     const foods = match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
     // `The thickness of double cream`
     if (words.includes('of') && !book.knows(text)) continue;
-    if (foods.length === 0 || (isModifier(word) && isSame(foods, best?.foods))) continue;
+    if (foods.length === 0 || (isSame(foods, best?.foods) && (isModifier(word) || !book.knows(text)))) continue;
     best = { foods, words: words.flatMap((w) => wordsOf(w)), from };
   }
   return best;
@@ -253,6 +284,7 @@ const TAKES: ReadonlySet<Act> = new Set([
   'cover',
   'pack',
   'shape',
+  'divide',
 ]);
 
 const AFTER: ReadonlySet<string> = new Set([
@@ -293,10 +325,17 @@ const partOf = (items: readonly SentenceItem[], from: number): number =>
   wordAt(items, from - 1) === 'of' && items[from - 2]?.kind === 'word' ? from - 2 : from;
 
 /** What takes the words: an event that has them as what it acts on, or as what lies around that. */
-function takenBy(events: readonly BoundEvent[], words: Span, isPortion: boolean, isNext: boolean): FoodSaid['taken'] {
-  // The last of `ham, peas and rice` may be read as another order, which takes nothing: it is one of the list before it.
+function takenBy(
+  events: readonly BoundEvent[],
+  words: Span,
+  isPortion: boolean,
+  isNext: boolean,
+  isWith: boolean,
+): FoodSaid['taken'] {
+  // The last of `ham, peas and rice`, or `baking powder`, may be read as another order, which takes nothing: it is one of the list before it.
   const at = events.findIndex(
-    ({ event }) => isWithin(words, event.verb) && event.objects.every(({ by }) => by === 'nothing'),
+    ({ event }) =>
+      isWithin(words, event.verb) && event.objects.every((slot) => slot.by === 'nothing' || isWithin(words, slot)),
   );
   const taking = (
     at > 0
@@ -311,6 +350,8 @@ function takenBy(events: readonly BoundEvent[], words: Span, isPortion: boolean,
   const own =
     taking ??
     (isPortion ? events.find(({ event }) => isBehindVerb(event, words))?.event : undefined) ??
+    // `Melt the sugar with the water`
+    (isWith ? events.find(({ event: { start, end } }) => start < words.start && words.end <= end)?.event : undefined) ??
     (isNext ? events.findLast(({ event }) => event.end <= words.start && event.objects.length > 0)?.event : undefined);
   return own !== undefined && isTaking(own) ? own : undefined;
 }
@@ -427,8 +468,10 @@ function wordAt(items: readonly SentenceItem[], i: number): string {
 /** Whether the step takes out again what is called by one of the words. */
 export const liftsOut = (step: Step, words: readonly string[]): boolean =>
   boundEvents(step).some(
-    ({ event: { act, objects } }) =>
+    ({ event: { act, craft, objects } }) =>
       act === 'remove' &&
+      // `Drain the beans`, `wash the rice`: what is washed is no weight on a crust.
+      craft === undefined &&
       step.sentence.items.some(
         (item) =>
           item.kind === 'word' &&

@@ -3,6 +3,7 @@
  * Refuses to know of what, and how many there should be.
  */
 
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { onceFor } from '../notation/kept.ts';
 import type { MeasuredNode, Span } from '../notation/tree.ts';
 import { divides, divisionsIn, saysEach } from './counts.ts';
@@ -60,6 +61,27 @@ export const gridsIn = onceFor((items: Items): readonly GridSaid[] =>
     return [{ start: item.start, end, count: rows.low * each.low, total: total?.low }];
   }),
 );
+
+/** Squares that all is cut into, by the length of a side: `cut into 2-inch squares`. */
+export interface SquaresSaid extends Span {
+  readonly cm: number;
+}
+
+export const squaresIn = onceFor((items: Items): readonly SquaresSaid[] =>
+  items.flatMap((item, at) => {
+    const side = item.kind === 'length' ? item.measured : undefined;
+    const cm = CM[side?.unit?.symbol ?? 'g'];
+    // `Squares of 5 cm` too.
+    const noun = [at + 1, wordAt(items, at - 1) === 'of' ? at - 2 : at].find((i) => saidAt(items, i) === 'squares');
+    const verb = noun === undefined ? undefined : madeBy(items, Math.min(noun, at));
+    const last = items[Math.max(noun ?? at, at)];
+    return side === undefined || cm === undefined || verb === undefined || last === undefined || side.high !== undefined
+      ? []
+      : [{ start: verb.start, end: last.end, cm: side.low.value * cm }];
+  }),
+);
+
+const CM: Readonly<Partial<Record<UnitSymbol, number>>> = { cm: 1, mm: 0.1, in: 2.54 };
 
 /** A number that all is divided into, with no word of what: `roll up, cut into 12 and lay in the pan`. */
 const bareIn = (items: Items): readonly CountSaid[] =>

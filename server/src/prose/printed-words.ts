@@ -36,7 +36,8 @@ export type PrintedWord =
   | 'ready'
   | 'allow'
   | 'span'
-  | 'rows';
+  | 'rows'
+  | 'squares';
 
 export type Items = readonly SentenceItem[];
 

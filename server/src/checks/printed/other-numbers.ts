@@ -3,9 +3,11 @@
  * Refuses to know what one weighs.
  */
 import type { Range } from '../../measure/quantity.ts';
-import { countsIn, gridsIn, isFilled, saysNumber } from '../../prose/counted-pieces.ts';
+import type { Span } from '../../notation/tree.ts';
+import { countsIn, gridsIn, isFilled, saysNumber, squaresIn } from '../../prose/counted-pieces.ts';
 import { eachSaidIn, makesIn } from '../../prose/printed-pieces.ts';
 import { deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
+import { panSize } from '../../recipe/measures/pan-size.ts';
 import type { Part, Recipe, Step } from '../../recipe/model.ts';
 import { singular, wordsOf } from '../../recipe/words.ts';
 import type { Place } from '../check.ts';
@@ -74,22 +76,40 @@ export function otherNumbers(recipe: Recipe): readonly OtherNumber[] {
 /** Rows of pieces that are another number than the step or the yield says. */
 export function otherGrids(recipe: Recipe): readonly OtherNumber[] {
   const own = yieldOf(recipe);
+  const noun = own?.noun || 'pieces';
+  const pieces = own === undefined || own.serves || own.noun === '' || own.low < LEAST ? undefined : own;
   return gridding(recipe).flatMap(({ part, value }) =>
-    value.map(({ step, grid: { start, end, count, total } }) => ({
-      at: { part: part.index, line: step.line, start, end },
-      count,
-      noun: own?.noun || 'pieces',
-      there: { low: total, high: total },
-      by: 'the step',
-    })),
+    value.flatMap(({ step, start, end, total, ...said }): readonly OtherNumber[] => {
+      const other = (count: number, there: Range, by: string): OtherNumber => {
+        return { at: { part: part.index, line: step.line, start, end }, count, noun, there, by };
+      };
+      if (total !== undefined && said.count !== undefined)
+        return total === said.count ? [] : [other(said.count, { low: total, high: total }, 'the step')];
+      const count = said.count === undefined ? squaresOf(recipe, said.cm) : said.count * (recipe.pan?.node.count ?? 1);
+      if (count === undefined || pieces === undefined || isOfSeveral(recipe, count, pieces)) return [];
+      const far = Math.max(count / pieces.high, pieces.low / count);
+      return far > FAR && far <= OTHER && isCutAtLast(recipe, step) ? [other(count, pieces, 'the yield')] : [];
+    }),
   );
 }
 
+/** How many of such a side the pans give, whole ones at its edges. */
+function squaresOf({ pan, world }: Recipe, cm: number): number | undefined {
+  const area = pan === undefined ? undefined : panSize(pan.node, world.measures)?.bottomCm2;
+  return area === undefined || cm <= 0 ? undefined : Math.round(area / cm ** 2);
+}
+
+interface Cut extends Span {
+  readonly step: Step;
+  readonly total?: number | undefined;
+}
+
 const gridding = overParts(({ steps }) => {
-  const those = steps.flatMap((step) =>
-    gridsIn(step.sentence.items).flatMap(({ total, ...grid }) =>
-      total === undefined || total === grid.count ? [] : [{ step, grid: { ...grid, total } }],
-    ),
+  const those = steps.flatMap(
+    (step): readonly (Cut & ({ readonly count: number } | { readonly count?: undefined; readonly cm: number }))[] => [
+      ...gridsIn(step.sentence.items).map((grid) => ({ step, ...grid })),
+      ...squaresIn(step.sentence.items).map((squares) => ({ step, ...squares })),
+    ],
   );
   return those.length === 0 ? undefined : those;
 });
@@ -150,5 +170,18 @@ function isAlone(recipe: Recipe, part: Part, step: Step, said: Made, own: Made):
   if (steps.some(({ sentence }) => saysNumber(sentence.items, times))) return false;
   return isMore || !steps.slice(steps.indexOf(step) + 1).some((each) => does(each, CUTS));
 }
+
+/** Nothing is cut behind it, and all of it is cut. */
+const isCutAtLast = ({ parts }: Recipe, step: Step): boolean => {
+  const steps = parts.flatMap((part) => part.steps);
+  return !step.mentions.some(isSome) && !steps.slice(steps.indexOf(step) + 1).some((each) => does(each, CUTS));
+};
+
+/** `Cut 6 by 9`, where no `pan` line says how many pans there are: the yield may be that of several. */
+function isOfSeveral({ pan }: Recipe, count: number, own: Made): boolean {
+  const pans = Math.round(own.low / count);
+  return pan === undefined && pans > 1 && Math.abs(own.low / count - pans) < pans * NEAR;
+}
+const NEAR = 0.1;
 
 const isSome = ({ portion }: Step['mentions'][number]): boolean => portion.kind !== 'plain' && portion.kind !== 'all';

@@ -57,6 +57,7 @@ const OPEN_TO_ALL = [
   'event',
   'topics',
   'things',
+  'misled',
   'counts',
   'counted-pieces',
   'rounds',

@@ -84,6 +84,7 @@ import allergenClaim from './safety/allergen-claim.ts';
 import burnOrBurst from './safety/burn-or-burst.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
 import curingSaltDose from './safety/curing-salt-dose.ts';
+import dangerousAdvice from './safety/dangerous-advice.ts';
 import dispositionUnsaid from './safety/disposition-unsaid.ts';
 import garlicInOil from './safety/garlic-in-oil.ts';
 import heldTooWarm from './safety/held-too-warm.ts';
@@ -190,6 +191,7 @@ export const CHECKS: readonly Check[] = [
   burnOrBurst,
   coolingTooSlow,
   curingSaltDose,
+  dangerousAdvice,
   dispositionUnsaid,
   garlicInOil,
   heldTooWarm,

@@ -467,6 +467,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['sugar-out-of-range', 'three cups of sugar for a third', ['1/3 cup   sugar', '3 cup     sugar']],
     ['no-doneness-cue', 'no sign', [' until brown at the rim', '']],
     [
+      'dangerous-advice',
+      'bare hands at the oven',
+      ['until brown at the rim.', 'until brown at the rim. Lift them out of the oven with your bare hands.'],
+    ],
+    [
       'offered-raw',
       'the rest of the dough for the children',
       ['until brown at the rim.', 'until brown at the rim. What is left of the dough is safe to eat raw.'],

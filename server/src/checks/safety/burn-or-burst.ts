@@ -17,7 +17,7 @@ interface Words {
 const WORDS: Readonly<Record<Burning, Words>> = {
   blender: {
     message:
-      'Hot liquid in a closed blender turns to steam and throws the lid off: let it cool for 10 min, fill the jug no more than a third, and leave the vent of the lid open under a cloth; or use a stick blender.',
+      'Hot liquid in a closed blender throws the lid off: let it cool for 10 min, fill the jug no more than a third, and leave the vent open under a cloth; or use a stick blender.',
     source: 'US Consumer Product Safety Commission and makers of blenders, on hot liquids (from memory)',
   },
   'frozen in fat': {
@@ -41,7 +41,7 @@ const WORDS: Readonly<Record<Burning, Words>> = {
   },
   'cold swallowed': {
     message:
-      'Dry ice and liquid nitrogen burn the mouth and the stomach through: keep them out of what is served, or wait until the last of it has gone.',
+      'Dry ice and liquid nitrogen burn the mouth and the stomach through: wait until the last of it has gone.',
     source: 'FDA, advice on liquid nitrogen and dry ice at the point of sale (2018; from memory)',
   },
   'cold shut': {
@@ -50,12 +50,12 @@ const WORDS: Readonly<Record<Burning, Words>> = {
   },
   'spirit poured': {
     message:
-      'Flames climb along a spirit that is poured over fire, into the bottle: take the pan off the heat, measure the spirit into a cup, pour it in, and only then light it.',
+      'Flames climb along a spirit into its bottle: take the pan off the heat, pour it in from a cup, and only then light it.',
     source: 'UK Health and Safety Executive, catering: flambé (from memory)',
   },
   'spirit boiled': {
     message:
-      'What rises from boiling spirit burns at any flame: thin it first, or warm it in a bath of hot water, away from gas and with a window open.',
+      'What rises from boiling spirit burns at any flame: thin it first, or warm it in hot water, away from gas.',
     source: 'UK Health and Safety Executive, flammable vapours in kitchens (from memory)',
   },
   pressure: {
@@ -95,13 +95,13 @@ export default defineCheck<Values>({
     title:
       'USDA FSIS on frying turkeys and on microwave ovens, FDA on dry ice and liquid nitrogen, UK HSE on flambé, makers of pressure cookers',
   },
-  explain: `**What it computes.** Whether a step shuts what is boiling in a blender, lowers a bird or a joint that is frozen or wet into deep hot fat, heats a pan that is full of fat, heats an egg in its shell in a microwave oven, serves dry ice or liquid nitrogen before it has gone or closes a bottle on it, pours a spirit over a flame or boils it, fills a pressure cooker to the brim, heats a tin or jar that is closed, or pours water on lye.
+  explain: `**What it computes.** Whether a step shuts what boils in a blender, lowers a frozen or wet joint into deep fat, heats a pan full of fat or an egg in its shell in a microwave oven, serves dry ice or shuts it in, pours a spirit over a flame or boils it, fills a pressure cooker to the brim, heats a closed tin, or pours water on lye.
 
-**Why it matters.** Steam, hot fat and flame hurt more cooks than anything that grows in food, and dry ice that is swallowed makes a hole.
+**Why it matters.** Steam, hot fat and flame hurt more cooks than germs do.
 
 **What to do.** What the message says of each.
 
-It is a warning where only a lid goes on something hot, where nobody says that the egg is broken, and where a closed tin is boiled under water. **Silent** for stick blenders, for what cooled or is blended in small batches with the vent open, for a bird that was thawed and dried, for small pieces, for dry ice around what is kept cold, for a measured spirit off the heat, and for canning.`,
+It is a warning where only a lid goes on something hot, or less is said. **Silent** for stick blenders, small batches with the vent open, what was thawed and dried, small pieces, dry ice around what is kept cold, a measured spirit off the heat, and canning.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: ({ kind }) => {
     const { message, source } = WORDS[kind];

@@ -54,9 +54,9 @@ export default defineCheck<Values>({
     title:
       'FDA, Bad Bug Book (2nd edition); FSANZ, Cassava and bamboo shoots; EFSA Journal 2016;14(4):4424; BfR Opinion 003/2017; CDC, MMWR 73(10), 2024; Health Canada on fiddleheads; each with its row in the data',
   },
-  explain: `**What it computes.** Which foods of the list hold a poison of their own (kidney and other beans, cassava, fresh bamboo shoots, taro, elderberries, morels and wild mushrooms, bitter kernels, rhubarb leaves, green and sprouting potatoes, lupins, fiddleheads, garden flowers, nutmeg by the spoon), and whether the steps do what takes it out: boil it for long enough, cook it through, peel it, keep it in water for days. A slow cooker boils nothing.
+  explain: `**What it computes.** Which foods of the list hold a poison of their own (beans, cassava, bamboo shoots, elderberries, wild mushrooms, bitter kernels, green potatoes, garden flowers, nutmeg by the spoon and others), and whether the steps boil, cook, peel or leach it out. A slow cooker boils nothing.
 
-**Why it matters.** Four or five raw kidney beans make one ill within hours, and at 80 °C the poison can grow five times as strong. Others are cyanide, solanine or alkaloids, of which no cook can taste the dose.
+**Why it matters.** Five raw kidney beans make one ill within hours. Others are cyanide, solanine or alkaloids, of which no cook can taste the dose.
 
 **What to do.** What the message says: for beans, soak them for 5 h, pour the water off, boil them hard in fresh water for 30 min, and only then slow-cook them. What nothing makes safe is left out.
 

@@ -56,9 +56,9 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'FDA Food Code 2022, 3-801.11; CDC, How to Prevent Listeria Infection; each hazard with its row in the data',
   },
-  explain: `**What it computes.** Whom the title, the yield, tags, notes, the serving text, the names of parts or the steps say that the recipe is for (babies, toddlers, children at school, anyone pregnant, a ward or a care home, a guest with little resistance), and whether something in it is not for them: honey under a year; whole nuts, whole grapes and other things that close a small windpipe; raw milk and soft cheese; raw sprouts; egg, fish or meat that is raw or not cooked through; sliced meat and smoked fish that no step heats; juice that nobody pasteurised.
+  explain: `**What it computes.** Whom the recipe says that it is for (babies, toddlers, children, anyone pregnant, a ward, a guest with little resistance), and whether something in it is not for them: honey under a year; whole nuts, grapes and the like; raw milk and soft cheese; raw sprouts; egg, fish or meat that is not cooked through; cold sliced meat and smoked fish; raw juice.
 
-**Why it matters.** What most people get over kills these: spores in honey grow in a baby's gut, Listeria crosses to the unborn, and a whole grape fits a windpipe.
+**Why it matters.** What most people get over kills these.
 
 **What to do.** What the message says: leave it out, cut it, or heat it through. Where it is for others, say so: \`note Not for babies under a year.\`
 

@@ -136,3 +136,13 @@ test('all that the steps take is listed at once', () => {
     .flatMap((f) => offeredFixes(f, before));
   expect(before.after(fix?.edits ?? []).text).toBe(cakes.replace('300 g ', '450 g '));
 });
+
+test('what is misread is the same where nothing else is asked', () => {
+  for (const [text, opening] of CORPUS.filter((_, i) => i % 20 === 0))
+    expect(placesOf(opening(text).misread)).toEqual(
+      placesOf(opening(text).findings.open.filter(({ check }) => check.family === 'reading')),
+    );
+});
+
+const placesOf = (findings: Snapshot['findings']['open']) =>
+  findings.map(({ code, severity, at, said }) => ({ code, severity, at, said }));

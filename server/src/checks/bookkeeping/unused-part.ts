@@ -119,13 +119,9 @@ const isLeftOver = (part: Part | undefined, recipe: Recipe): boolean =>
 const mayTake = overParts((part) => speaksOfStrangers(part) || takesUnnamed(part) || undefined);
 
 /** `Coat the chops with the rub`, of the part before, and a later part takes the chops. */
-function goesOnWith({ index, steps }: Part, parts: readonly Part[]): boolean {
-  const on = new Set(
-    steps
-      .flatMap(boundEvents)
-      .filter(({ event: { act, said } }) => said === 'yes' && COATS.has(act))
-      .flatMap(({ names }) => names.flatMap(({ role, mention }) => (role === 'with' ? [] : foreignTo(index, mention)))),
-  );
+function goesOnWith(part: Part, parts: readonly Part[]): boolean {
+  const on = coatedBy(part);
+  const { index } = part;
   return (
     on.size > 0 &&
     parts.some(
@@ -135,6 +131,18 @@ function goesOnWith({ index, steps }: Part, parts: readonly Part[]): boolean {
     )
   );
 }
+
+const coatedBy = onceFor(
+  ({ index, steps }: Part): ReadonlySet<string> =>
+    new Set(
+      steps
+        .flatMap(boundEvents)
+        .filter(({ event: { act, said } }) => said === 'yes' && COATS.has(act))
+        .flatMap(({ names }) =>
+          names.flatMap(({ role, mention }) => (role === 'with' ? [] : foreignTo(index, mention))),
+        ),
+    ),
+);
 
 /** What a mention names of the lists above a part. */
 const foreignTo = (index: number, { ingredients, part }: Mention): readonly string[] => [

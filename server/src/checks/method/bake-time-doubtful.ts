@@ -9,6 +9,7 @@ import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 import { onceFor } from '../once.ts';
 import { heatedIn } from './heated.ts';
+import { minutesInOven } from './heated-in-oven.ts';
 import { strayTimes } from './out-of-span.ts';
 
 interface Values {
@@ -84,17 +85,7 @@ function isFar(recipe: Recipe, time: Estimated, said: Range): boolean {
   if (bake.event.cooks === 'again') return false;
   if (said.low > likely * TOO_LONG) return isFitted(time, FITTED);
   const shorter = TOO_SHORT[load.kind.form];
-  return shorter !== undefined && inOven(recipe, bake) < likely / shorter;
-}
-
-/** Minutes that it is in the oven in all, a crust under it before; where nobody knows, longer than all. */
-function inOven(recipe: Recipe, { part, line, said }: Bake): number {
-  const own = heatedIn(recipe).filter(
-    ({ way, times }) =>
-      way === 'oven' &&
-      times.some((time) => time.part === part.index && time.line === line && time.start === said?.start),
-  );
-  return own.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...own.map(({ totalMin }) => totalMin));
+  return shorter !== undefined && minutesInOven(recipe, bake) < likely / shorter;
 }
 
 function isFitted({ estimate, load }: Estimated, { spread, celsius, depthM }: typeof FITTED): boolean {

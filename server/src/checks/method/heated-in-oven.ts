@@ -26,15 +26,27 @@ const isWhole = ({ event }: Bake): boolean =>
   event.cooks !== 'barely' &&
   event.cooks !== 'outside';
 
-export function bakedIn(recipe: Recipe): readonly Heated[] {
+/** All that is baked, and the minutes of what nobody knows. */
+const wholesIn = onceFor((recipe: Recipe) => {
   const all = journeysOf(recipe)
     .flatMap(wholeIn)
     .sort(
       ({ bake: a }, { bake: b }) => a.part.index - b.part.index || a.line - b.line || a.event.start - b.event.start,
     );
+  return { all, unknownMin: sumOf(all.filter(({ bake }) => bake.body === undefined)) };
+});
+
+/** Of what is known, in the oven in all, a crust under it before; where nobody knows, longer than all. */
+export function minutesInOven(recipe: Recipe, bake: Bake): number {
+  const { all, unknownMin } = wholesIn(recipe);
+  const own = all.find((each) => each.bake === bake);
+  return own === undefined ? Number.POSITIVE_INFINITY : own.sharedMin + unknownMin;
+}
+
+export function bakedIn(recipe: Recipe): readonly Heated[] {
+  const { all, unknownMin } = wholesIn(recipe);
   const isOnly = all.length === 1;
   const allMin = sumOf(all);
-  const unknownMin = sumOf(all.filter(({ bake }) => bake.body === undefined));
   return all.flatMap(({ bake, sharedMin, mostlyMin }, i) => {
     const written = bake.stages.map(({ celsius }) => writtenAt(recipe, bake, celsius));
     const totalMin = bake.body === undefined ? allMin : sharedMin + unknownMin;

@@ -106,3 +106,48 @@ describe('water of several lines', () => {
     expect(unused(['500 g pasta', '4 l water'], ['Boil the pasta for 10 min.'])).toEqual([]);
   });
 });
+
+describe('a list that is told off one by one', () => {
+  const BISCUITS = ['200 g plain flour', '120 g butter', '80 g caster sugar', '1 egg', '1/2 tsp ground cinnamon'];
+  const MIXED = 'Beat the butter, sugar and egg, add the flour and bring it all together.';
+  test('has nothing more in `all`, `the rest`, or in what is scattered with something else', () => {
+    expect(unused(BISCUITS, [MIXED, 'Return it all to the bowl and roll out.'])).toEqual(['ground cinnamon']);
+    expect(unused(BISCUITS, [MIXED, 'Bake half at 180 C for 12 min, then bake the rest.'])).toEqual([
+      'ground cinnamon',
+    ]);
+    expect(unused([...BISCUITS, '20 g parsley'], [MIXED, 'Scatter with the parsley.'])).toEqual(['ground cinnamon']);
+  });
+  test('is left as it is where an order takes what is not named', () => {
+    expect(unused(BISCUITS, ['Beat the butter, sugar, egg and flour.', 'Add all the rest.'])).toEqual([]);
+    expect(unused(BISCUITS, ['Beat the butter, sugar and egg.', 'Fold in the dry ingredients.'])).toEqual([]);
+    expect(unused(BISCUITS, [MIXED, 'Dust the biscuits.'])).toEqual([]);
+  });
+  const withMethod = (sugar: readonly string[], ...steps: readonly string[]): string[] =>
+    unused(
+      [
+        'part dough',
+        '300 g plain flour',
+        '150 g butter',
+        '60 ml milk',
+        '1 egg',
+        ...sugar,
+        'part filling',
+        '400 g apples',
+        '50 g caster sugar',
+        'part method',
+      ],
+      steps,
+    );
+  test('is so though its part is named', () => {
+    const fill = 'Toss the apples with the sugar and fill the dough with them.';
+    expect(withMethod([], 'Rub the butter into the flour and stir in the milk.', fill)).toEqual(['egg']);
+    expect(withMethod([], 'Rub the butter into the flour and stir in the milk and egg.', fill)).toEqual([]);
+  });
+  test('has a food of two lists as often as it is said', () => {
+    const dough = 'Rub the butter into the flour and stir in the milk and egg.';
+    const fill = 'Toss the apples with the sugar and wrap them in.';
+    const sugar = ['90 g caster sugar'];
+    expect(withMethod(sugar, dough, fill)).toEqual(['caster sugar']);
+    expect(withMethod(sugar, dough, 'Work in the sugar.', fill)).toEqual([]);
+  });
+});

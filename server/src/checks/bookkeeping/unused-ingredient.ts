@@ -2,8 +2,8 @@ import { isOnOwnLine } from '../../edits/list-line.ts';
 import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
 import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
-import { speaksOfStrangers, unsaidIn } from '../../recipe/journey/unsaid.ts';
-import type { Ingredient, LedgerEntry, Part, Step } from '../../recipe/model.ts';
+import { speaksOfStrangers, tellsOff, unsaidIn } from '../../recipe/journey/unsaid.ts';
+import type { Ingredient, LedgerEntry, Part, Step, TakenUse } from '../../recipe/model.ts';
 import { saysOneOf } from '../../recipe/names/mentions.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -28,7 +28,8 @@ export default defineCheck<Values>({
 
 Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where no step is written yet, or a part has none and later steps name nothing of its list; for what an order takes without naming it: everything (\`Mix together\` at the start, \`add the rest\`), what the part is of (\`Season and roast\`), what the work needs (salt and spice to season, egg to glaze, fat to fry, water to boil); for what stands on one line with something that is used, and in a part that only serves what others made; for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of. Information where a step names something that is not on the list (\`turn the birds\`), which may be it.`,
   *find(part) {
-    if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps)) return;
+    if (!part.ledger.some(isUnused) || part.steps.length === 0 || (!tellsOff(part) && takesEverything(part.steps)))
+      return;
     const unsaid = unsaidIn(part);
     const unused = Array.from(unusedIn(part)).filter(
       ([index, found]) =>
@@ -144,8 +145,9 @@ function* unusedIn(part: Part): Iterable<readonly [number, Found<Values>]> {
 /** A list of which the steps stand in later parts: they name some of it, one by one. */
 const listsAlone = overParts((part): readonly Found<Values>[] | undefined => {
   if (part.steps.length > 0 || part.usesByLater.length === 0) return undefined;
-  if (!part.ledger.some(isUnused) || part.usesByLater.some(({ ingredient }) => ingredient === undefined))
-    return undefined;
+  if (!part.ledger.some(isUnused)) return undefined;
+  // `Roll out the dough`, after nearly all that it is of was named one by one.
+  if (!tellsOff(part) && part.usesByLater.some(({ ingredient }) => ingredient === undefined)) return undefined;
   return Array.from(unusedIn(part), ([, found]) => found);
 });
 
@@ -153,14 +155,22 @@ const gathering = overParts(({ steps }) => takesEverything(steps) || undefined);
 
 const NONE: readonly never[] = [];
 
-/** `sugar` stands in two lists, and the method below them says it twice or more: which it means is not written. */
+/** `Sugar` stands in two lists, and steps say it twice or more, of one of them for all that is read: which they mean is not written. */
 const isSharedName = ({ values: { name } }: Found<Values>, own: Part, parts: readonly Part[]): boolean =>
   parts.some(
     (other) =>
       other !== own &&
-      other.steps.length === 0 &&
-      other.ledger.some(({ uses, ingredient }) => ingredient.name === name && uses.length > 1),
+      other.ledger.some(({ uses }) => {
+        const taking = uses.filter(({ ready }) => !ready);
+        return (
+          taking.length > 1 &&
+          taking.some((use) => wordsOf(mentioned(use, parts)).every((w) => wordsOf(name).includes(w)))
+        );
+      }),
   );
+
+const mentioned = ({ part, line, mention: { start, end } }: TakenUse, parts: readonly Part[]): string =>
+  parts[part]?.head.source.lines[line]?.text.slice(start, end) ?? '';
 
 /** Whether steps take it all the same: to fry in, or by the name that its line misspells. */
 const isHeard = ({ values: { ingredient } }: Found<Values>, steps: readonly Step[]): boolean =>

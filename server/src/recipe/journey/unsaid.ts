@@ -55,8 +55,11 @@ export function unsaidIn(part: Part): ReadonlySet<number> {
   return unsaid;
 }
 
-function find({ head: { ingredients }, ledger, steps, includes }: Part): ReadonlySet<number> {
+function find(part: Part): ReadonlySet<number> {
+  const { ledger, steps, includes } = part;
+  const { ingredients } = part.head;
   const found = new Set<number>();
+  const isToldOff = tellsOff(part);
   const main = mainOf(ingredients);
   const events = eventsOf(steps);
   // What is laid beside that others made: the cucumber under `Serve`, the tortillas under `Tacos`.
@@ -74,11 +77,12 @@ function find({ head: { ingredients }, ledger, steps, includes }: Part): Readonl
     begun ||=
       (WORKS.has(bound.event.act) && bound.event.act !== 'steep' && bound.names.length > 0) || bound.names.length > 2;
     const onto = isDoneWith(bound, ingredients);
-    const taken: Taken = onto && !started ? 'main' : takenBy(bound, started, isPortioned);
+    const said: Taken = onto && !started ? 'main' : takenBy(bound, started, isPortioned);
+    const taken: Taken = said === 'all' && started && isToldOff && !isAllElse(bound) ? 'none' : said;
     if (taken === 'all') for (let i = 0; i < ingredients.length; i++) found.add(i);
     if (taken === 'main') for (const i of main) found.add(i);
     if (bound.event.act === 'heat' && !namesWater(bound, ingredients)) addWater(ingredients, found);
-    addMaterials(bound, ingredients, found);
+    addMaterials(bound, part, found);
     started ||=
       taken === 'all' ||
       (!isHandedOver(bound) && bound.names.some(({ role, mention }) => role === 'what' || mention.part !== undefined));
@@ -88,6 +92,18 @@ function find({ head: { ingredients }, ledger, steps, includes }: Part): Readonl
 
 /** Lines (judgement). */
 const MUCH = 3;
+
+/** Whether steps name nearly all that is listed, one by one: `return it all to the pan` is of what lies there. */
+export function tellsOff({ ledger, steps }: Part): boolean {
+  // `Fold in the dry ingredients`
+  if (steps.some((step) => speaksOf(step, 'ingredients'))) return false;
+  const named = ledger.filter(({ uses }) => uses.length > 0).length;
+  return named >= MUCH && (ledger.length - named) * MUCH <= named;
+}
+
+/** `Add all the rest` */
+const isAllElse = ({ event: { act, objects }, names }: BoundEvent): boolean =>
+  act === 'combine' && names.length === 0 && objects.some(({ by }) => by === 'rest');
 
 /** What puts foods together or makes them ready to eat. */
 const WORKS: ReadonlySet<Act> = new Set<Act>(['heat', 'combine', 'steep', 'rise', 'stuff', 'freeze', 'smoke', 'shape']);
@@ -185,9 +201,13 @@ function isDoneWith({ event: { craft }, names }: BoundEvent, ingredients: readon
 }
 
 /** What an order of its craft needs, unless it names something of the kind. */
-function addMaterials({ event: { craft }, names }: BoundEvent, ingredients: readonly Ingredient[], found: Set<number>) {
-  const isNamed = names.some(({ mention }) =>
-    mention.ingredients.some((ref) => isMaterial(craft, ingredients[ref.ingredient])),
+function addMaterials({ event: { craft, onto }, names }: BoundEvent, part: Part, found: Set<number>): void {
+  const { ingredients } = part.head;
+  // `Scatter with the parsley` takes no sugar, and of a list above nobody says here what it needs.
+  const isNamed = names.some(
+    ({ role, mention }) =>
+      (craft === 'dust' && (role === 'with' || onto === true)) ||
+      mention.ingredients.some((ref) => ref.part !== part.index || isMaterial(craft, ingredients[ref.ingredient])),
   );
   if (isNamed) return;
   for (const [i, ingredient] of ingredients.entries()) if (isMaterial(craft, ingredient)) found.add(i);

@@ -148,6 +148,7 @@ describe('a list that is told off one by one', () => {
     const fill = 'Toss the apples with the sugar and wrap them in.';
     const sugar = ['90 g caster sugar'];
     expect(withMethod(sugar, dough, fill)).toEqual(['caster sugar']);
-    expect(withMethod(sugar, dough, 'Work in the sugar.', fill)).toEqual([]);
+    expect(withMethod(sugar, 'Melt the sugar.', dough, fill)).toEqual([]);
+    expect(withMethod(sugar, dough.replace('egg', 'egg and sugar'), fill)).toEqual([]);
   });
 });

@@ -161,7 +161,10 @@ const isSharedName = ({ values: { name } }: Found<Values>, own: Part, parts: rea
     (other) =>
       other !== own &&
       other.ledger.some(({ uses }) => {
-        const taking = uses.filter(({ ready }) => !ready);
+        // `… until the sugar dissolves`, in the step that takes it, is no second time.
+        const taking = uses.filter(
+          ({ ready, step, part }, at) => !ready || uses.findIndex((u) => u.step === step && u.part === part) === at,
+        );
         return (
           taking.length > 1 &&
           taking.some((use) => wordsOf(mentioned(use, parts)).every((w) => wordsOf(name).includes(w)))

@@ -5,10 +5,14 @@ import { gramsText } from '../../measure/number-text.ts';
 import type { Act } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
 import { deed, does, nameSpeaksOf, type Question, speaksOfUnnamed } from '../../recipe/journey/deeds.ts';
+import { shareOf } from '../../recipe/ledger.ts';
 import { isIn } from '../../recipe/list/families.ts';
-import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
+import type { Ingredient, LedgerEntry, Part, Recipe, TakenUse } from '../../recipe/model.ts';
 import { yieldedBy } from '../../recipe/names/calls.ts';
-import { defineCheck, type Fix } from '../check.ts';
+import { wordsOf } from '../../recipe/words.ts';
+import { defineCheck, type Fix, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
+import { overParts } from '../over-parts.ts';
 import { eventsWith } from './events-with.ts';
 import { ledgerSum } from './ledger-sum.ts';
 import { isSeparated } from './separated.ts';
@@ -28,42 +32,12 @@ export default defineCheck<Values>({
   title: 'More is used in the steps than the list provides',
   family: 'bookkeeping',
   severity: 'warning',
-  scope: 'part',
+  scope: 'recipe',
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
 Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated or saved before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for what is left over of the dish and kept, for the next batch too, what is served of it, the rest of what it was mixed into, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
-  *find(part) {
-    for (const entry of part.ledger) {
-      const use = entry.uses.find((u) => u.over);
-      if (use === undefined) continue;
-      const several = countedUp(use, part);
-      // Told once, with the first of them.
-      if (several.length > 0 && several[0] !== entry) continue;
-      if (entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
-      if (
-        (!isMoreThanUsed(use, entry) && isHeatedBefore(entry, use, part)) ||
-        isSavedBefore(entry, use, part) ||
-        isOther(entry.ingredient, use)
-      )
-        continue;
-      if (isMaybe(use, part) || isLeftOver(entry, use, part) || isServed(use, part) || isOfMixed(entry, use, part))
-        continue;
-      if (isOfFoam(entry, use)) continue;
-      // `2 lemons, zest and juice`: who took the one left the other.
-      if (!(use.mention.portion.kind === 'amount' && use.taken.low > 1) && yieldedBy(entry.ingredient)?.includes(' '))
-        continue;
-      // `plus more for dusting`: how much is more, nobody says.
-      if (entry.ingredient.node.rest !== undefined) continue;
-      const { weighed } = entry.ingredient;
-      const wholeG = weighed.known ? (weighed.grams.low + weighed.grams.high) / 2 : undefined;
-      const { start, end } = use.mention.whole;
-      yield {
-        at: { line: use.line, start, end, part: use.part },
-        values: { name: entry.ingredient.name, use, entry, part: part.index, wholeG, several },
-      };
-    }
-  },
+  find: ({ recipe, house }) => found(recipe, house),
   say: ({ name, use, entry, part, wholeG, several }) => {
     const left = use.before.high;
     const has =
@@ -164,6 +138,48 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
   },
 });
 
+/** Of each part; what another part lists in that amount is meant there, and other parts are no matter of this one's. */
+const drawn = overParts((part): readonly Found<Values>[] | undefined => {
+  const found = [...overdrawnIn(part)];
+  return found.length === 0 ? undefined : found;
+});
+
+const found = foundAgain((recipe: Recipe): readonly Found<Values>[] =>
+  drawn(recipe).flatMap(({ value }) => value.filter(({ values }) => !isOfOther(values, recipe))),
+);
+
+function* overdrawnIn(part: Part): Generator<Found<Values>> {
+  for (const entry of part.ledger) {
+    const use = entry.uses.find((u) => u.over);
+    if (use === undefined) continue;
+    const several = countedUp(use, part);
+    // Told once, with the first of them.
+    if (several.length > 0 && several[0] !== entry) continue;
+    if (entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
+    if (
+      (!isMoreThanUsed(use, entry) && isHeatedBefore(entry, use, part)) ||
+      isSavedBefore(entry, use, part) ||
+      isOther(entry.ingredient, use)
+    )
+      continue;
+    if (isMaybe(use, part) || isLeftOver(entry, use, part) || isServed(use, part) || isOfMixed(entry, use, part))
+      continue;
+    if (isOfFoam(entry, use, part) || isOfWhole(use, part) || isLiftedOut(use, part)) continue;
+    // `2 lemons, zest and juice`: who took the one left the other.
+    if (!(use.mention.portion.kind === 'amount' && use.taken.low > 1) && yieldedBy(entry.ingredient)?.includes(' '))
+      continue;
+    // `plus more for dusting`: how much is more, nobody says.
+    if (entry.ingredient.node.rest !== undefined) continue;
+    const { weighed } = entry.ingredient;
+    const wholeG = weighed.known ? (weighed.grams.low + weighed.grams.high) / 2 : undefined;
+    const { start, end } = use.mention.whole;
+    yield {
+      at: { line: use.line, start, end, part: use.part },
+      values: { name: entry.ingredient.name, use, entry, part: part.index, wholeG, several },
+    };
+  }
+}
+
 /** Those of a part of which an amount is said together. */
 const countedUp = ({ mention }: TakenUse, { ledger }: Part): readonly LedgerEntry[] =>
   mention.every && mention.portion.kind === 'amount'
@@ -253,11 +269,44 @@ const isOfMixed = ({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean =>
       i <= use.step && uses.some((before) => !before.over && before.step <= i) && speaksOfUnnamed(step, 'fraction'),
   );
 
-/** `A third of the whites`, after `whip the whites with the sugar`: of the foam; and so of minced meat with its onion. */
-const isOfFoam = ({ ingredient, uses: [first] }: LedgerEntry, { mention: { portion } }: TakenUse): boolean =>
+/** `A third of the whites`, after `whip the whites with the sugar`: of the foam; so of minced meat with its onion, and of the salt that whites were stirred into. */
+const isOfFoam = (
+  { ingredient, uses: [first] }: LedgerEntry,
+  { mention: { portion } }: TakenUse,
+  part: Part,
+): boolean =>
   portion.kind === 'share' &&
   first?.mention.portion.kind === 'plain' &&
-  (nameSpeaksOf(ingredient.name, 'egg half') || (isIn(ingredient, 'flesh') && !first.ready));
+  (nameSpeaksOf(ingredient.name, 'egg half') || (isIn(ingredient, 'flesh') && !first.ready) || isPutTo(first, part));
+
+/** `A third of the cream`, in a part that is called `coffee cream`, once all of the cream is in it. */
+const isOfWhole = ({ mention: { portion, from, to }, step, before }: TakenUse, { head, steps }: Part): boolean => {
+  if (portion.kind !== 'share' || before.high > ROUNDING) return false;
+  const items = steps[step]?.sentence.items.slice(from, to + 1) ?? [];
+  const noun = items.flatMap((item) => (item.kind === 'word' ? wordsOf(item.word) : [])).at(-1);
+  return noun !== undefined && wordsOf(head.name).at(-1) === noun;
+};
+
+/** `Lift out a cupful of the potatoes`: they lie in the pot. */
+const isLiftedOut = (use: TakenUse, part: Part): boolean => {
+  const events = eventsWith(use, part);
+  return events.length > 0 && use.taken.low < 1 && events.every(({ act }) => act === 'remove');
+};
+
+/** `The 2 1/2 cups flour`, of which another line of flour has just that. */
+function isOfOther({ entry: { ingredient }, use, part }: Values, { parts, world }: Recipe): boolean {
+  const { portion } = use.mention;
+  if (portion.kind !== 'amount') return false;
+  const noun = wordsOf(ingredient.name).at(-1);
+  return parts.slice(0, Math.max(part, use.part) + 1).some(({ head }) =>
+    head.ingredients.some((other) => {
+      if (other === ingredient || wordsOf(other.name).at(-1) !== noun) return false;
+      const of = shareOf(other, portion.measured.quantity, world);
+      return of !== undefined && of.low >= 1 - ROUNDING && of.high <= 1 + ROUNDING;
+    }),
+  );
+}
+const ROUNDING = 0.02;
 
 /** `If it falls short, top up with …` */
 const isMaybe = (use: TakenUse, part: Part): boolean =>

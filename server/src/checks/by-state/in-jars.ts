@@ -277,7 +277,10 @@ const heats = ({ act, where, times, elsewhere }: Event): boolean =>
 function isCannedCold(journey: Journey, body: Body, { of, massG }: Mixture, { how, minutes }: Kept): boolean {
   if (!isShutJar(body) || how !== 'warm' || minutes.low < PUT_BY_DAYS * DAY) return false;
   if (of.sugar >= massG * SWEET_JAM || !body.members.some(isCooked)) return false;
-  return heatsBehindFilling(journey)?.length === 0;
+  const after = heatsBehindFilling(journey);
+  // An oven heats no jar through: `stand them in a dry oven and process for 10 min`.
+  const isIn = (place: PlaceKind) => (event: Event) => event.where.some(({ is }) => is === place);
+  return after !== undefined && (after.length === 0 || (after.some(isIn('oven')) && !after.some(isIn('bath'))));
 }
 const FILLS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'combine']);
 

@@ -37,6 +37,7 @@ const THINGS = [
   'pressure cooker',
   /** Filled as high as it goes. */
   'brim',
+  'smoking',
   /** Left open, or room left in it. */
   'vent',
   /** Denied, there is room left. */

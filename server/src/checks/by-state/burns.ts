@@ -30,6 +30,7 @@ export type Burning =
   | 'frozen in fat'
   | 'wet in fat'
   | 'brim of fat'
+  | 'smoking fat'
   | 'egg'
   | 'cold swallowed'
   | 'cold shut'
@@ -95,6 +96,7 @@ function mayBurn(step: FoldedStep, parts: Journey['parts']): boolean {
         'bottle',
         'pressure cooker',
         'brim',
+        'smoking',
         'unopened',
         'left shut',
       ) ||
@@ -119,7 +121,8 @@ function burnsIn(at: At): readonly Burn[] {
     add('blender', whirledShut(at, by));
     add('frozen in fat', inFat(at, by, true));
     add('wet in fat', inFat(at, by, false));
-    add('brim of fat', overFat(at, by));
+    add('brim of fat', overFat(at, by, 'brim'));
+    add('smoking fat', overFat(at, by, 'smoking'));
     add('egg', eggInShell(at, by));
     const swallowed = cold(at, by);
     if (swallowed !== undefined) add(...swallowed);
@@ -163,15 +166,21 @@ function inFat(at: At, by: BoundEvent, frozen: boolean): Level | undefined {
   return undefined;
 }
 
-/** `Heat the oil in a pan that is filled to the brim`: whatever goes in makes it foam, and it runs into the flame. */
-function overFat({ journey: { parts }, things }: At, { event, names }: BoundEvent): Level | undefined {
+/** `Heat the oil in a pan that is filled to the brim`: whatever goes in makes it foam, and it runs into the flame. So much of it that smokes is about to burn. */
+function overFat({ journey: { parts }, step, things }: At, by: BoundEvent, how: 'brim' | 'smoking'): Level | undefined {
+  const { event, names } = by;
   const isHot = event.act === 'heat' || event.vessel?.stands === 'stove';
-  const own = within(things, event);
-  if (!isHot || !speaks(own, 'brim') || speaks(own, 'negation', 'vent', 'bottle')) return undefined;
+  // `Heat the oil in a pan, filling it to the brim`
+  const next = step.events[step.events.indexOf(by) + 1]?.event;
+  const ends = [event.end, ...event.until.map(({ end }) => end), ...(next?.as === 'beside' ? [next.end] : [])];
+  const own = within(things, { start: event.start, end: Math.max(...ends) });
+  if (!isHot || !speaks(own, how) || (how === 'brim' && speaks(own, 'vent', 'bottle'))) return undefined;
   const isOfFat = names.some(({ mention }) =>
     mention.ingredients.some(({ part, ingredient }) => {
       const each = parts[part]?.head.ingredients[ingredient];
-      return each !== undefined && isIn(each, 'fat');
+      const { weighed } = each ?? {};
+      const isDeep = weighed?.known === true && middle(weighed.grams) >= DEEP_G / 2;
+      return each !== undefined && isIn(each, 'fat') && (how === 'brim' || isDeep);
     }),
   );
   return isOfFat ? 'error' : undefined;

@@ -34,14 +34,17 @@ const WORDS: Readonly<Record<Burning, Words>> = {
     message: 'Hot fat foams as food goes in, and what runs over burns: fill the pan by a third, by half at the most.',
     source: 'UK fire services and USDA FSIS, deep fat frying (from memory)',
   },
+  'smoking fat': {
+    message: 'Fat that smokes is about to catch fire: fry at 160 to 190 °C, and take it off the heat once it smokes.',
+    source: 'UK fire services and USDA FSIS, deep fat frying (from memory)',
+  },
   egg: {
     message:
       'An egg in its shell goes off in a microwave oven, or when it is bitten into: boil it in a pan, or break it and prick the yolk.',
     source: 'USDA FSIS, microwave ovens and food safety; FDA (for consumers; from memory)',
   },
   'cold swallowed': {
-    message:
-      'Dry ice and liquid nitrogen burn the mouth and the stomach through: wait until the last of it has gone.',
+    message: 'Dry ice and liquid nitrogen burn the mouth and the stomach through: wait until the last of it has gone.',
     source: 'FDA, advice on liquid nitrogen and dry ice at the point of sale (2018; from memory)',
   },
   'cold shut': {
@@ -50,7 +53,7 @@ const WORDS: Readonly<Record<Burning, Words>> = {
   },
   'spirit poured': {
     message:
-      'Flames climb along a spirit into its bottle: take the pan off the heat, pour it in from a cup, and only then light it.',
+      'Flames climb along a spirit into the bottle: take the pan off the heat, pour it in from a cup, and only then light it.',
     source: 'UK Health and Safety Executive, catering: flambé (from memory)',
   },
   'spirit boiled': {
@@ -95,7 +98,7 @@ export default defineCheck<Values>({
     title:
       'USDA FSIS on frying turkeys and on microwave ovens, FDA on dry ice and liquid nitrogen, UK HSE on flambé, makers of pressure cookers',
   },
-  explain: `**What it computes.** Whether a step shuts what boils in a blender, lowers a frozen or wet joint into deep fat, heats a pan full of fat or an egg in its shell in a microwave oven, serves dry ice or shuts it in, pours a spirit over a flame or boils it, fills a pressure cooker to the brim, heats a closed tin, or pours water on lye.
+  explain: `**What it computes.** Whether a step shuts what boils in a blender, lowers a frozen or wet joint into deep fat, heats a pan full of fat, fat until it smokes, or an egg in its shell in a microwave oven, serves dry ice or shuts it in, pours a spirit over a flame or boils it, fills a pressure cooker to the brim, heats a closed tin, or pours water on lye.
 
 **Why it matters.** Steam, hot fat and flame hurt more cooks than germs do.
 

@@ -55,6 +55,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       (signs & WAS.rare) === 0) ||
     isSunkInFat(event, body, temperatures);
   const slow = isSlow(event, body);
+  const isLow = isInSlow(event, body) && !boilsIn(event, body);
   // `The middle should still tremble`, as it comes out.
   const isLook = event.as === 'told' && !isTimed(event) && body.band === 'hot';
   const heatedMin = isLook ? 0 : heatingIn(event);
@@ -63,7 +64,9 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     if ((before.was & WAS.lifted) !== 0) return before;
     const state = {
       ...before,
-      heatedMin: before.heatedMin + heatedMin,
+      // Hours of a slow cooker do nothing for beans that never boiled.
+      heatedMin:
+        before.heatedMin + (isLow && before.boiledMin === 0 && (before.was & WAS.animal) === 0 ? 0 : heatedMin),
       boiledMin: Math.max(before.boiledMin, boiledMin),
     };
     const isAgain = again !== 0 && isDone(state);
@@ -147,9 +150,12 @@ const isTimed = ({ times }: Event): boolean => times.some(({ kind }) => kind ===
 
 const isFrozen = ({ was }: FoodState): boolean => (was & WAS.frozen) !== 0 && (was & WAS.thawed) === 0;
 
+const isInSlow = ({ where }: Event, { lies }: Body): boolean =>
+  lies.place === 'hot' || where.some(({ is, not }) => is === 'hot' && !not);
+
 /** For hours in a slow cooker that does more than keep warm. */
-const isSlow = (event: Event, { lies }: Body): boolean =>
-  (lies.place === 'hot' || event.where.some(({ is, not }) => is === 'hot' && !not)) &&
+const isSlow = (event: Event, body: Body): boolean =>
+  isInSlow(event, body) &&
   event.where.every(({ is }) => is !== 'warm') &&
   event.temperatures.length === 0 &&
   spentIn(event).low >= SLOW_MIN;

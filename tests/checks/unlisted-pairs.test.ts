@@ -159,6 +159,17 @@ test.each<[found: Twin & { readonly foods: readonly string[] }, twin: Twin]>([
     },
     { steps: 'Add the vinegar and a litre of water.', list: ['200 ml vinegar', '50 g sugar'] },
   ],
+  [
+    {
+      steps: 'Simmer the flour in the water. / Mix the sugar with the oatmeal and salt.',
+      list: ['20 g rice flour', '200 ml water', '5 g salt', '9 g sugar'],
+      foods: ['oatmeal'],
+    },
+    {
+      steps: 'Simmer the flour in the water. / Mix the sugar with the porridge and salt.',
+      list: ['20 g rice flour', '200 ml water', '5 g salt', '9 g sugar'],
+    },
+  ],
   // Another food of one noun, and the same by another name.
   [
     { steps: 'Dust with the icing sugar.', list: ['200 g demerara sugar'], foods: ['icing sugar'] },

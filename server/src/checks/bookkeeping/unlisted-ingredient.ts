@@ -174,7 +174,7 @@ function isBrought(said: FoodSaid, part: Part, step: Step): boolean {
   if (taken?.verb === undefined || taken.said !== 'yes') return false;
   // `…, beating well after each, then the vanilla`
   if (taken.as !== 'ordered' && !(taken.as === 'beside' && taken.act === 'combine')) return false;
-  if (isAmong(said)) return true;
+  if (isAmong(said, part, step)) return true;
   if (!GOES_IN.has(taken.act)) return false;
   // Butter for the pan.
   if (taken.act === 'heat' && !said.definite && foods.some((food) => food.class === 'fat')) return false;
@@ -203,9 +203,14 @@ function mayBeMade(food: Food, said: FoodSaid, part: Part, step: Step): boolean 
 const mayBeCalled = (said: FoodSaid, part: Part, step: Step): boolean =>
   nounsOf(said).length <= 1 || isSaidBefore(said, part.steps, step);
 
-/** Told off among what is listed, and nothing that comes out of that: `put meat and juices in a bag`. */
-const isAmong = ({ among, vague, foods, words }: FoodSaid): boolean =>
-  among && !vague && (words.length > 1 || foods.length === 1 || !foods.some((food) => YIELDED.has(food.class)));
+/** Told off among what is listed, and nothing that comes out of that, or was made: `put meat and juices in a bag`, `add the porridge and salt`. */
+function isAmong(said: FoodSaid, part: Part, step: Step): boolean {
+  const { among, vague, foods, words } = said;
+  const [only, ...more] = foods;
+  if (!among || vague || only === undefined) return false;
+  if (more.length > 0) return words.length > 1 || !foods.some((food) => YIELDED.has(food.class));
+  return (MADE_OF.get(only.class) ?? 'anything') !== 'anything' || !isMade(only, said, part, step);
+}
 
 const YIELDED: ReadonlySet<FoodClass> = new Set(['seed', 'juice']);
 
@@ -251,7 +256,7 @@ function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
   // `The salt`, where no salt has been spoken of before: the writer has it on a list.
   const isNew = definite && !isSaidBefore(said, part.steps, step);
   const isNever = foods.some((f) => NEVER.has(f.class)) && !(isNew && taken.act === 'combine');
-  if (isAmong(said)) return true;
+  if (isAmong(said, part, step)) return true;
   if (isNever || (!isNew && (isForThePan(said) || isSeasoning(said)))) return false;
   // `The syrup`, and `meat` whatever it be, may be something of the list.
   if (!definite && foods.length === 1) return true;
@@ -267,7 +272,8 @@ function isCalledFor(said: FoodSaid, part: Part, step: Step): boolean {
 function isMade(food: Food, said: FoodSaid, part: Part, step: Step): boolean {
   const { foods, words, definite } = said;
   const made = MADE_OF.get(food.class);
-  if (made === undefined) return false;
+  // `The cold porridge`, of flour that was cooked in water.
+  if (made === undefined) return food.class === 'grain' && definite && nounOf(words.at(-1) ?? '')?.is === 'made';
   const isFirst = foods.length === 1 && isAtStart(said, part, step) && !isSaidBefore(said, part.steps, step);
   if (made === 'anything') {
     // `The crust`, `the seeds`: of whatever there is.

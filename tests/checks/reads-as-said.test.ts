@@ -49,3 +49,34 @@ test.each([
     [],
   );
 });
+
+const pie = (water: string): string =>
+  `recipe Chicken and Leek Pie\npart filling\n  800 g chicken thighs, boned and diced\n  3 leeks, sliced\n  40 g plain flour\n  400 ml chicken stock\n  1 1/2 tsp salt\n  do Soften the leeks, add the chicken and flour, then the stock and salt. Simmer for 25 min until cooked through and cool completely.\npart crust as shortcrust\n  300 g plain flour\n  150 g butter\n  ${water} cold water\n  1 egg, beaten, to glaze\n  do Rub the butter into the flour and bind with the water. Chill for 40 min.\n  do Roll out, lay the pastry over the filling and trim. Brush with the egg and bake at 200 C for 40 min, until golden.\n`;
+const ribbons = (eggs: string): string =>
+  `recipe Pappardelle with Duck\npart sauce\n  4 duck legs\n  400 g tinned tomatoes\n  1 tsp salt\n  do Brown the duck legs, add the tomatoes and salt and simmer for 2 h until the meat falls from the bone.\npart pasta\n  400 g plain flour\n  ${eggs}\n  do Knead the flour and eggs for 10 min, rest for 30 min and roll out. Cut in ribbons.\n  do Boil the ribbons in 4 litres of salted water for 3 min, drain and toss with the sauce.\n`;
+const toffees = (celsius: number): string =>
+  `recipe Vanilla Caramels\n  300 g sugar\n  150 g glucose syrup\n  300 ml double cream\n  60 g butter\n  1 pinch salt\n  do Heat the cream with the butter and salt. Melt the sugar with the syrup until amber, 8 min, and pour in the cream.\n  do Put back over the heat and cook until it reaches ${celsius} C. Pour into a lined tin and leave for 3 h, until firm, then cut.\n`;
+const fritters = (celsius: number): string =>
+  `recipe Cauliflower Fritters\n  1 cauliflower, in florets\n  150 g plain flour\n  200 ml cold beer\n  1 tsp salt\n  1.5 l sunflower oil\n  do Whisk the flour, beer and salt. Pour the oil into a deep pan. Heat to ${celsius} C.\n  do Dip the florets and fry in batches for 4 min, until golden.\n`;
+const pot = (time: string): string =>
+  `recipe Mussels in Cider\n  1.5 kg mussels\n  200 ml dry cider\n  2 shallots, chopped\n  30 g butter\n  do Soften the shallots in the butter. Pour in the cider and boil for 1 min.\n  do Add the mussels, cover and steam for ${time}, until they open. Throw away any that stay shut.\n`;
+const salad = (time: string): string =>
+  `recipe Warm Lentil Salad\n  250 g green lentils\n  1 carrot, diced\n  2 tbsp olive oil\n  1 tbsp red wine vinegar\n  1/2 tsp salt\n  do Simmer the lentils and carrot in 1 litre of water for ${time}, until tender. Drain.\n  do Toss with the oil, vinegar and salt.\n`;
+const legs = (fat: string): string =>
+  `recipe Goose Leg Confit\n  4 goose legs (about 1.4 kg)\n  20 g salt\n  ${fat} goose fat\n  do Rub the legs with the salt, leave for 12 h in the fridge and rinse.\n  do Melt the fat, add the legs and cook at 120 C for 3 h, until tender and 90 C inside.\n`;
+const churned = (makes: string): string =>
+  `recipe Hazelnut Gelato\n  yield ${makes}\n  600 ml whole milk\n  200 ml double cream\n  150 g sugar\n  4 egg yolks\n  do Whisk the yolks and sugar, add the milk and cream and heat, stirring, to 82 C.\n  do Chill for 4 h, then churn for 30 min and freeze for 4 h.\n`;
+
+test.each([
+  ['a crust over its filling', 'dough-too-wet', pie('400 ml'), pie('75 ml')],
+  ['a dough and its sauce, boiled in much water', 'unlike-its-name', ribbons('1 egg'), ribbons('4 eggs')],
+  ['what was in the pot before', 'heat-out-of-range', toffees(98), toffees(121)],
+  ['oil that is named before', 'heat-out-of-range', fritters(105), fritters(175)],
+  ['shellfish that turns to rubber', 'time-out-of-range', pot('50 min'), pot('5 min')],
+  ['pulses that are drained', 'time-out-of-range', salad('2 h 30 min'), salad('25 min')],
+  ['fat that is to cover', 'out-of-proportion', legs('120 g'), legs('900 g')],
+  ['an ice with its air', 'yield-mismatch', churned('3 litres'), churned('1.2 litres')],
+])('%s', (_, code, slip, sound) => {
+  expect(found(code, slip)).toBe(true);
+  expect(found(code, sound)).toBe(false);
+});

@@ -1,7 +1,7 @@
 /**
  * Knows which measure of a part lies past all that it could be by its name, and the line that is out.
  */
-import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
+import { anyDoes, deed, does } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
@@ -14,6 +14,7 @@ import type { Taken } from '../../recipe/taken-for.ts';
 import type { Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, type Side } from './band.ts';
+import { IN_WATER } from './guards.ts';
 import { pours } from './poured.ts';
 import { isPlainFerment } from './weak-brine.ts';
 
@@ -51,7 +52,7 @@ function pastEnds(part: Part, kind: Kind): readonly Past[] {
       if (past === undefined || (measure === 'fat' && anyDoes(part.steps, FRIES))) return [];
       if (side === 'high' && SALTS.has(measure) && anyDoes(part.steps, RINSES)) return [];
       const carrier = carrierIn(part, measure, side);
-      if (side === 'low' && (carrier === undefined || mayBeMore(part, measure, carrier))) return [];
+      if (side === 'low' && (carrier === undefined || mayBeMore(part, measure, carrier, kind))) return [];
       const at = { ...(ingredientPlace(carrier) ?? past.at), part: part.index };
       return [{ key: `${measure} ${side}`, at, values: past.values }];
     }),
@@ -66,9 +67,11 @@ const isToldElsewhere = (part: Part, measure: MeasureName, side: Side): boolean 
 const MOIST = 0.2;
 
 /** Whether steps may take what is on no list: as they say, or as the list has nothing to wet it. */
-const mayBeMore = ({ steps, head }: Part, measure: MeasureName, carrier: Ingredient): boolean =>
-  (bringing(carrier, waterShare) > MOIST && steps.some(pours)) ||
-  (WATERS.has(measure) && !head.ingredients.some((i) => isIn(i, 'liquid')));
+const mayBeMore = ({ steps, head }: Part, measure: MeasureName, carrier: Ingredient, kind: Kind): boolean =>
+  (bringing(carrier, waterShare) > MOIST &&
+    // What a dough boils in is none of its own.
+    steps.some((step) => pours(step) && !(WATERS.has(measure) && does(step, IN_WATER)))) ||
+  (WATERS.has(measure) && kind.name !== 'pasta dough' && !head.ingredients.some((i) => isIn(i, 'liquid')));
 const WATERS: ReadonlySet<MeasureName> = new Set(['hydration', 'cake hydration']);
 
 /** Measures of salt that goes away where what lay in it is rinsed or drained. */

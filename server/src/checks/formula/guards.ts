@@ -73,6 +73,7 @@ export const GUARDS: Readonly<Record<Guard, (seen: Seen, row: Proportion) => boo
     of.milk >= massG * MILKY && of.egg > 0 && of.flour + of.flesh + of.yeast === 0 && of.plant < massG * FLOURY,
   // A stew or a braise, which flour only thickens.
   braise: ({ mix: { of, massG } }) => of.flesh >= massG * SOUPY && of.liquid >= massG * SOUPY && of.egg === 0,
+  soup: ({ part }) => part.index === 0 && part.isLast && part.steps.length > 0 && !part.steps.some(pours),
   set: ({ part, contents, mix: { of, massG } }) =>
     part.head.kind === undefined && of.flour + of.flesh === 0 && of.egg < massG * FLOURY && !isHelped(contents),
 };

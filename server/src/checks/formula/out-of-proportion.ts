@@ -110,15 +110,19 @@ const outInPart = onceWith((part: Part, called: string, goesOn: boolean): readon
     // What goes into another is thinned there; what has a kind has measures of its own.
     const isForAll = row.isOfKinds || isOfOneFood(row);
     if ((isOfWhole && goesOn) || (head.kind !== undefined && !isForAll)) continue;
-    if (unweighed.some((i) => isOfWhole || counts(row, i)) || !(isKnown || (isOfWhole && row.least === undefined)))
-      continue;
-    const found = past(row, seen);
+    if (unweighed.some((i) => counts(row, i)) || !(isKnown || (isOfWhole && row.least === undefined))) continue;
+    // One line that nobody can weigh is hardly more than all others.
+    if (isOfWhole && (unweighed.length > 1 || (unweighed.length > 0 && row.least !== undefined))) continue;
+    const found = past(isOfWhole && unweighed.length > 0 ? halved(row) : row, seen);
     if (found !== undefined) return [found];
   }
   return NOTHING;
 });
 
 const NOTHING: readonly never[] = [];
+
+/** Twice as much may lie there as is known. */
+const halved = (row: Proportion): Proportion => (row.most === undefined ? row : { ...row, most: row.most * 2 });
 
 /** Of foods by name alone, and no sum of classes. */
 const isOfOneFood = ({ top, bottom }: Proportion): boolean =>
@@ -154,6 +158,8 @@ function past(row: Proportion, seen: Seen): Found<Values> | undefined {
   const isLow =
     least !== undefined &&
     value.high < least &&
+    // `Oil for frying` is nowhere weighed.
+    !contents.some((i) => i.free && is(i)) &&
     value.low > (least > some ? some : 0) &&
     (row.where === 'liquid' || !isWetOtherwise(row, seen));
   if (!isLow && !(most !== undefined && value.low > most)) return undefined;

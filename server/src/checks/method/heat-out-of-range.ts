@@ -109,7 +109,7 @@ export default defineCheck<Values>({
             'recipe Kisses as meringue\n  yield   20 kisses\n  120 g     egg white\n  240 g     caster sugar\n  do Whisk the egg white, adding the sugar.\n  do Pipe in 20 and bake at 275 F for 1 h until dry.\n',
         },
       },
-      'recipe Chips\n  yield   4 portions\n  1 kg      potatoes\n  2 l       sunflower oil\n  do Heat the oil to 80 C and deep-fry the potatoes for 6 min until golden.\n# "80 C" heat-out-of-range: cooler than fat ever is for frying, 95 to 212 °C\n',
+      'recipe Chips\n  yield   4 portions\n  1 kg      potatoes\n  2 l       sunflower oil\n  do Heat the oil to 80 C and deep-fry the potatoes for 6 min until golden.\n# "80 C" heat-out-of-range: cooler than fat ever is for frying, 116 to 212 °C\n',
     ],
   },
 });

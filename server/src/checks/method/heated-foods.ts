@@ -4,7 +4,7 @@
  * Refuses to judge.
  */
 import { type HeatWay, spansOf } from '../../heat/spans.ts';
-import type { Event } from '../../prose/event.ts';
+import type { Craft, Event } from '../../prose/event.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
@@ -53,7 +53,7 @@ function heatedBy(parts: readonly Part[], { after, ended, events }: FoldedStep, 
   for (const { members } of [...after.bodies, ...ended])
     if (members.some(({ state }) => state.heatedBy === by))
       return members.flatMap(({ of, state }) =>
-        state.heatedBy !== undefined && before.has(state.heatedBy)
+        state.heatedBy !== undefined && (before.has(state.heatedBy) || !events.includes(state.heatedBy))
           ? (parts[of.part]?.head.ingredients[of.ingredient] ?? [])
           : [],
       );
@@ -166,11 +166,21 @@ function hottestAlone(heats: readonly WrittenHeat[]): readonly WrittenHeat[] {
 const isChocolate = (ingredient: Ingredient): boolean => foodOf(ingredient)?.class === 'chocolate';
 
 /** What boils by a time of its own. */
-const BOILED = ['potato', 'rice', 'pasta', 'egg', 'pulse', 'lentil'] as const satisfies readonly Family[];
+const BOILED = [
+  'potato',
+  'rice',
+  'pasta',
+  'egg',
+  'pulse',
+  'lentil',
+  'tender shellfish',
+] as const satisfies readonly Family[];
 /** Heat of another sort than that of water and ovens: a time says nothing of it. */
 const OTHERWISE = WAS.pressed | WAS.microwaved | WAS.canned;
 
-type BoiledAs = Family | 'egg to peel';
+type BoiledAs = Family | 'egg to peel' | `${Family} to drain`;
+/** What is drained is to be whole: no mash, no porridge, no soup. */
+const DRAINED: ReadonlySet<Family> = new Set<Family>(['potato', 'rice', 'lentil']);
 
 interface Boiled {
   readonly of: BoiledAs;
@@ -254,7 +264,7 @@ function boiledAt(parts: readonly Part[], folded: FoldedStep): readonly Boils[] 
       const family = ingredient && BOILED.find((each) => isIn(ingredient, each));
       if (ingredient === undefined || family === undefined || found.has(ingredient)) continue;
       found.set(ingredient, {
-        of: family === 'egg' && folded.events.some(({ event }) => event.craft === 'peel') ? 'egg to peel' : family,
+        of: boiledAs(family, folded),
         ingredient,
         times: boilsAlone(by, family, members, parts)
           ? folded.events
@@ -266,6 +276,12 @@ function boiledAt(parts: readonly Part[], folded: FoldedStep): readonly Boils[] 
       });
     }
   return [...found.values()];
+}
+
+function boiledAs(family: Family, { events }: FoldedStep): BoiledAs {
+  const does = (craft: Craft): boolean => events.some(({ event }) => event.craft === craft && event.said === 'yes');
+  if (family === 'egg' && does('peel')) return 'egg to peel';
+  return DRAINED.has(family) && does('drain') ? `${family} to drain` : family;
 }
 
 /** Of all heats of a step; `bring to the boil` takes no time worth counting, nor does what boils before it simmers for some time. */
@@ -312,7 +328,7 @@ function boilsAlone(by: BoundEvent, family: Family, members: Body['members'], pa
 }
 
 /** What is dry takes its own time whatever boils with it. */
-const LONGEST: ReadonlySet<Family> = new Set<Family>(['pulse', 'lentil', 'rice']);
+const LONGEST: ReadonlySet<Family> = new Set<Family>(['pulse', 'lentil', 'rice', 'tender shellfish']);
 
 /** What water is seasoned with. */
 const isBeside = (ingredient: Ingredient): boolean =>

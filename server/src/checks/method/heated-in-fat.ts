@@ -5,6 +5,8 @@
 import { spansOf } from '../../heat/spans.ts';
 import type { Event } from '../../prose/event.ts';
 import { cutOf } from '../../recipe/baking/cuts.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
+import type { HeatFigure } from '../../recipe/journey/figures.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, Part, Recipe } from '../../recipe/model.ts';
 import { onceWith } from '../once.ts';
@@ -21,7 +23,9 @@ const inFat = onceWith((part: Part, called: string): readonly Heated[] => {
   if (frying.length === 0) return NONE;
   const heats = steps.flatMap(({ line, figures }) =>
     figures.flatMap((figure): readonly WrittenHeat[] =>
-      figure.of === 'medium' && isFigure(figure) && isOfFat(figure.event) ? [{ part: part.index, line, figure }] : [],
+      isFigure(figure) && (figure.of === 'medium' ? isOfFat(figure.event) : isOfOil(part, line, figure))
+        ? [{ part: part.index, line, figure }]
+        : [],
     ),
   );
   const times = frying.flatMap(({ line, event }) =>
@@ -53,6 +57,24 @@ const isLarge = (ingredient: Ingredient): boolean =>
   (!ingredient.weighed.known || ingredient.weighed.grams.high >= LARGE_G) && cutOf(ingredient)?.is !== 'small';
 
 const isFrying = ({ craft, said }: Event): boolean => said === 'yes' && (craft === 'deep-fry' || craft === 'fry');
+/** `Pour the oil into a deep pan. Heat to 175 C`: what was named last. */
+function isOfOil({ index, head, steps }: Part, line: number, { of, event, inside }: HeatFigure): boolean {
+  const step = steps.find((each) => each.line === line);
+  if (of !== 'food' || inside || event?.act !== 'heat' || event.cooks !== 'barely' || step === undefined) return false;
+  const all = boundEvents(step);
+  const last = all
+    .slice(0, all.findIndex((each) => each.event === event) + 1)
+    .findLast(({ names }) => names.length > 0);
+  const named = (last?.names ?? []).flatMap(({ mention }) => mention.ingredients);
+  return (
+    named.length > 0 &&
+    named.every(({ part, ingredient }) => {
+      const listed = part === index ? head.ingredients[ingredient] : undefined;
+      return listed !== undefined && isIn(listed, 'oil');
+    })
+  );
+}
+
 /** `Heat the oil to 180 C` says it before anything lies in it. */
 const isOfFat = (event: Event | undefined): boolean =>
   event !== undefined && (event.medium?.is === 'fat' || (event.medium === undefined && event.cooks === 'barely'));

@@ -47,7 +47,7 @@ const forgotten = foundAgain<Values>((recipe) => {
   );
   return oncePerPlace(
     recipe.parts.flatMap((part) => {
-      const kinds = part.head.kind === undefined ? names.get(part) : undefined;
+      const kinds = part.head.kind === undefined ? (names.get(part) ?? kindsAbove(recipe, part, names)) : undefined;
       const called = part.isLast ? wordsBefore(recipe.name).at(-1) : undefined;
       return lacking(part, kinds, called).flatMap((lack) =>
         acts < lack.row.acts || isDoneElsewhere(recipe, part, lack) ? [] : [found(part, lack)],
@@ -55,6 +55,15 @@ const forgotten = foundAgain<Values>((recipe) => {
     }),
   );
 });
+
+type Names = ReadonlyMap<Part, readonly { readonly name: string }[]>;
+
+/** Of a list right above, whose steps all stand below the next. */
+function kindsAbove(recipe: Recipe, { index }: Part, names: Names): ReturnType<Names['get']> {
+  const above = recipe.parts[index - 1];
+  if (above === undefined || above.steps.length > 0) return undefined;
+  return above.head.kind === undefined ? (names.get(above) ?? kindsAbove(recipe, above, names)) : [above.head.kind];
+}
 
 const lacking = onceWith(
   (part: Part, taken: readonly { readonly name: string }[] | undefined, called: string | undefined) =>

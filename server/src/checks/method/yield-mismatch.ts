@@ -67,8 +67,9 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     if (recipe.inherits) return [];
     const divided = divisions(recipe).flatMap(({ value }) => value);
     const said = recipe.yield;
-    if (said === undefined || recipe.parts.length === 0 || unweighed(recipe)) return divided;
+    if (said === undefined || recipe.parts.length === 0) return divided;
     const ml = millilitresOf(said.node);
+    if (unweighed(recipe) && (ml === undefined || mostLeftMl(recipe) === undefined)) return divided;
     if (ml === undefined && promisedBy(said.node) === undefined) return divided;
     const { low, high } = listedG(recipe);
     const whole =

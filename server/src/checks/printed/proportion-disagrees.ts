@@ -9,7 +9,7 @@ import type { Ingredient, Recipe, Step, World } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
-import { allListed, gramsOfAll, NOTHING, namedBy } from './foods-named.ts';
+import { allListed, eitherNamed, gramsOfAll, NOTHING, namedBy } from './foods-named.ts';
 import { notesOf, placeIn } from './notes.ts';
 
 interface Values {
@@ -117,7 +117,7 @@ function saidIn(
     ...printedIn(items).percents.flatMap((span) => {
       const said = { low: span.percent.low / 100, high: span.percent.high / 100 };
       const worked = nearest(
-        lists.flatMap((list) => percentOf(span, list) ?? []),
+        lists.flatMap((list) => [isPlain, isCuring].flatMap((is) => percentOf(span, list, is) ?? [])),
         said,
       );
       const near = span.of === 'hydration' ? NEAR_HYDRATION : 0;
@@ -157,8 +157,17 @@ const isFlour = (each: Ingredient): boolean => foodOf(each)?.class === 'flour';
 const isWater = (each: Ingredient): boolean => isIn(each, 'water');
 const isSalt = (each: Ingredient): boolean => foodOf(each)?.class === 'salt';
 
+const isPlain = (each: Ingredient): boolean =>
+  isSalt(each) || isFlour(each) || isWater(each) || isIn(each, 'sugar') || isIn(each, 'yeast');
+/** `The curing salt to 0.25 %` is none of the other salt. */
+const isCuring = (each: Ingredient): boolean => foodOf(each)?.class === 'curing salt';
+
 /** The share that is listed, from what may be meant least to what may be meant most. */
-function percentOf({ of }: PercentSaid, list: readonly Ingredient[]): Range | undefined {
+function percentOf(
+  { of }: PercentSaid,
+  list: readonly Ingredient[],
+  is: (each: Ingredient) => boolean,
+): Range | undefined {
   const flour = gramsOf(list, isFlour);
   const water = gramsOf(list, isWater);
   if (of === 'hydration') {
@@ -166,9 +175,8 @@ function percentOf({ of }: PercentSaid, list: readonly Ingredient[]): Range | un
     return flour && liquid && shares(water ?? liquid, liquid, [flour]);
   }
   const word = of === 'brine' ? 'salt' : of.food;
-  const top = namedBy([word], list).filter(
-    (each) => isSalt(each) || isFlour(each) || isWater(each) || isIn(each, 'sugar') || isIn(each, 'yeast'),
-  );
+  const { own, kind } = eitherNamed([word], list);
+  const top = [...new Set([...kind, ...own])].filter(is);
   const topG = gramsOf(top, () => true);
   if (topG === undefined || (of === 'brine' && water === undefined)) return undefined;
   if (of !== 'brine' && of.below !== undefined) {

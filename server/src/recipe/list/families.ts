@@ -59,6 +59,7 @@ export const FAMILIES = [
   'pasta',
   'lentil',
   'pulse',
+  'tender shellfish',
   'tough meat',
 ] as const;
 export type Family = (typeof FAMILIES)[number];

@@ -6,6 +6,7 @@
 import { likelyGrams, timesTheWeight } from '../../food/weigh.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { IngredientNode } from '../../notation/tree.ts';
+import { isIn } from '../list/families.ts';
 import { isFlour } from '../list/ingredient.ts';
 import type { Ingredient, PartHead } from '../model.ts';
 import { listedPart } from '../part.ts';
@@ -47,20 +48,31 @@ function gather(head: PartHead, mixes: readonly PartHead[]): readonly Ingredient
     if (line !== undefined) weighed.set(other, line);
   }
   const flourKind = own.some(isFlour) || THICKENED.has(head.kind?.group ?? '');
+  // A crust that lies over its filling, and a dough that is filled, or eaten with a sauce.
+  const isPastry = head.kind?.group === 'pastry';
+  const isDough = isPastry || gramsAmong(own, isFlour) > gramsAmong(own, () => true) * DOUGH;
+  const fills = (each: Ingredient): boolean => (isDough && isIn(each, 'flesh')) || (isPastry && isIn(each, 'juicy'));
   const lines = new Set(weighed.values());
   const taken = mixes.flatMap((other): readonly Ingredient[] => {
     const line = weighed.get(other);
     if (line !== undefined && line.ofPart === undefined) return shareOf(other, line);
-    const counts = other.kind === undefined && (flourKind || !other.ingredients.some(isFlour));
+    const counts =
+      other.kind === undefined && !other.ingredients.some(fills) && (flourKind || !other.ingredients.some(isFlour));
     return counts ? sharesOf(other, line?.ofPart ?? 1) : [];
   });
   if (taken.length === 0 && lines.size === 0) return own;
   return [...own.filter((i) => !lines.has(i)), ...taken];
 }
 
+/** Flour of a list from which it is a dough (judgement). */
+const DOUGH = 0.35;
+
+const gramsAmong = (list: readonly Ingredient[], is: (each: Ingredient) => boolean): number =>
+  list.reduce((sum, each) => (each.weighed.known && is(each) ? sum + likelyGrams(each.weighed) : sum), 0);
+
 /** `1 egg, to glaze`, `water for boiling`, `2 l water (for the bath)`, `flour for dusting`: listed here, and not in the mixture. */
 const ASIDE =
-  /\b(?:for the (?:water )?(?:bath|pan|tins?|tray|board|glaze|bain-marie)\b|(?:for|to) (?:boil|poach|soak|steam|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b)/i;
+  /\b(?:for the (?:(?:water|ice|cooling|hot) )?(?:bath|pan|tins?|tray|board|glaze|bain-marie)\b|(?:for|to) (?:boil|poach|soak|steam|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b)/i;
 
 /** Whether a line of the list is not in the mixture; of one with `plus more for dusting` only what is more is not. */
 export function isAside({ node }: Ingredient): boolean {

@@ -19,7 +19,7 @@ import type { MeasureName } from './kind.ts';
  * flour, and much sugar. `flesh`: meat or
  * fish is. `absorbed`: what it is held against stays in its liquid. `liquid`: most of it is liquid, without meat or flour of its own. `yeasted`: flour
  * and yeast. `kneaded`, `yeast dough`: by the steps. `leavened`, `raised`: powder or soda, or yeast, lifts some flour. `bound`: much flour, and something
- * wet. `custard`: milk with some egg, and nothing else that sets it. `set`: nothing but a gelling agent sets it.
+ * wet. `custard`: milk with some egg, and nothing else that sets it. `set`: nothing but a gelling agent sets it. `soup`: the only part, and no step pours in what is on no list.
  */
 const GUARDS = [
   'any',
@@ -39,10 +39,11 @@ const GUARDS = [
   'custard',
   'set',
   'braise',
+  'soup',
 ] as const;
 export type Guard = (typeof GUARDS)[number];
 
-const OF_KINDS: ReadonlySet<string> = new Set<Guard>(['any', 'flesh', 'braise', 'sweet bake']);
+const OF_KINDS: ReadonlySet<string> = new Set<Guard>(['any', 'flesh', 'braise', 'sweet bake', 'soup']);
 
 export interface Proportion {
   /** Of what; a measure has its own sums. */

@@ -15,6 +15,8 @@ describe('a promise', () => {
     ['GLUTEN FREE BROWNIES', ['gluten-free']],
     ['Brownies, free from gluten', ['gluten-free']],
     ['Made without gluten', ['gluten-free']],
+    ['Contains neither wheat nor milk', ['wheat-free', 'dairy-free']],
+    ['Neither egg nor milk is needed', []],
     ['It contains no gluten', ['gluten-free']],
     ['Perfect for coeliacs', ['gluten-free']],
     ['Dairy- and gluten-free loaf', ['gluten-free', 'dairy-free']],

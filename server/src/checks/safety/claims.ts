@@ -145,6 +145,7 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
           `(?:without|no) (?:any )?(?:${WORD}, ){0,4}${WORD},? n?or (?:${noun})`,
           `(?:without|no) (?:any )?(?:${WORD}, ){0,4}(?:${noun})(?:, ${WORD}){0,3},? n?or ${WORD}`,
           `(?:without|no)[-\\s](?:any )?(?:${noun})`,
+          `(?<=\\b(?:contains?|has|have|with) )neither (?:${WORD} nor )?(?:${noun})`,
           `not (?:an?|one|any) (?:${noun})(?= (?:in|is))`,
           `(?:${noun})[-\\s](?:allergy[-\\s])?(?:safe|friendly)`,
           // `Children with a nut allergy can have these`
@@ -163,7 +164,7 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
 
 /** Most texts make none. */
 const MAY_CLAIM =
-  /free|allerg|avoid|cannot|n['’]t\b|intoleran|\bnot\b|safe|friendly|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b|halal|unsweet/i;
+  /free|allerg|avoid|cannot|n['’]t\b|intoleran|\bnot\b|safe|friendly|neither|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b|halal|unsweet/i;
 
 const { unsaid } = data;
 const anyOf = (words: readonly string[]): string => `${START}(?:${either(words)})${END}`;

@@ -205,6 +205,8 @@ export interface Listed {
   readonly part: number;
   readonly refs: readonly NamedRef[];
   readonly full: boolean;
+  /** Those that end with it, where it is the full name of some. */
+  readonly longer?: readonly NamedRef[];
 }
 
 export interface Use {

@@ -270,14 +270,16 @@ const isOfMixed = ({ uses }: LedgerEntry, use: TakenUse, part: Part): boolean =>
   );
 
 /** `A third of the whites`, after `whip the whites with the sugar`: of the foam; so of minced meat with its onion, and of the salt that whites were stirred into. */
-const isOfFoam = (
-  { ingredient, uses: [first] }: LedgerEntry,
-  { mention: { portion } }: TakenUse,
-  part: Part,
-): boolean =>
-  portion.kind === 'share' &&
-  first?.mention.portion.kind === 'plain' &&
-  (nameSpeaksOf(ingredient.name, 'egg half') || (isIn(ingredient, 'flesh') && !first.ready) || isPutTo(first, part));
+const isOfFoam = ({ ingredient, uses }: LedgerEntry, over: TakenUse, part: Part): boolean => {
+  const [first] = uses;
+  return (
+    over.mention.portion.kind === 'share' &&
+    first?.mention.portion.kind === 'plain' &&
+    (nameSpeaksOf(ingredient.name, 'egg half') ||
+      (isIn(ingredient, 'flesh') && !first.ready) ||
+      uses.slice(0, uses.indexOf(over)).some((use) => isPutTo(use, part)))
+  );
+};
 
 /** `A third of the cream`, in a part that is called `coffee cream`, once all of the cream is in it. */
 const isOfWhole = ({ mention: { portion, from, to }, step, before }: TakenUse, { head, steps }: Part): boolean => {

@@ -3,7 +3,7 @@
  * Refuses to know amounts and what is left: a mention that several ingredients fit keeps them all.
  */
 import type { Sentence, SentenceItem } from '../../notation/tree.ts';
-import type { Listed, Mention, Portion, Run } from '../model.ts';
+import type { Listed, Mention, NamedRef, Portion, Run } from '../model.ts';
 import { FUNCTION_WORDS, wordsOf } from '../words.ts';
 import type { NameIndex } from './names.ts';
 import { isDoneWith, isOrder, isOrderForLong, isVerbHere } from './names-as-verbs.ts';
@@ -20,6 +20,7 @@ interface Meant {
   readonly part: number;
   /** By all words of their names. */
   readonly full: boolean;
+  readonly longer: Listed['refs'];
   readonly weak: boolean;
   /** Items the run covers. */
   readonly items: number;
@@ -148,9 +149,9 @@ function longestOf(runs: RunList, weak: boolean, compared: Compared, from: numbe
   const item = compared.items[last];
   // The run must end where a word of the sentence ends.
   if (item === undefined || compared.items[last + 1] === item) return undefined;
-  const { refs, part: named, full } = narrow(best, part);
+  const { refs, part: named, full, longer = NO_REFS } = narrow(best, part);
   const items = item - (compared.items[from] ?? 0) + 1;
-  return { named: refs, part: named, full, weak, items, words: best.words.length };
+  return { named: refs, part: named, full, longer, weak, items, words: best.words.length };
 }
 
 const isSeen = ({ lists, parts }: Run, part: number): boolean =>
@@ -186,7 +187,7 @@ function mentionOf(
   const last = items[to];
   if (first === undefined || last === undefined) return undefined;
   const before = portionBefore(items, at);
-  const named = asDescribed(items, at, inNumber(meant, isPlural(last), before.portion));
+  const named = longerSaid(items, at, meant) ?? asDescribed(items, at, inNumber(meant, isPlural(last), before.portion));
   const isPart = named.length === 0;
   const several = named.length > 1;
   const allOfIt = several && named.every(({ shared }) => shared);
@@ -259,6 +260,16 @@ function inNumber({ named, full }: Meant, plural: boolean, portion: Portion): Li
   if (named.length < 2 || !full || (plural && portion.kind !== 'amount')) return named;
   const same = named.filter((each) => each.plural === plural);
   return same.length === 1 ? same : named;
+}
+
+/** `The lukewarm milk`, of `whole milk, lukewarm` and `milk`: the one whose line alone has the word before it. */
+function longerSaid(items: readonly SentenceItem[], at: number, { named, longer }: Meant): Listed['refs'] | undefined {
+  const item = items[at - 1];
+  if (longer.length === 0 || item?.kind !== 'word' || FUNCTION_WORDS.has(item.word)) return undefined;
+  const words = wordsOf(item.word);
+  const isSo = ({ told }: NamedRef): boolean => words.every((word) => wordsOf(told).includes(word));
+  const [only, ...more] = named.some(isSo) ? [] : longer.filter(isSo);
+  return only === undefined || more.length > 0 ? undefined : [only];
 }
 
 /** `The melted butter`, of `cold butter` and `butter, melted`: the ones whose line has the word before it. */

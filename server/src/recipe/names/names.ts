@@ -152,13 +152,14 @@ const keyOf = ({ run, weak }: { readonly run: Run; readonly weak: boolean }): st
 
 /** Of two runs of one part. */
 function namesSame(a: Run, b: Run): boolean {
-  const [ours, theirs] = [a.lists[0]?.refs ?? [], b.lists[0]?.refs ?? []];
+  const [ours, theirs] = [a.lists[0], b.lists[0]];
   return (
-    a.parts.length === b.parts.length &&
-    ours.length === theirs.length &&
-    ours.every((named, i) => sameRef(named, theirs[i]))
+    a.parts.length === b.parts.length && sameRefs(ours?.refs, theirs?.refs) && sameRefs(ours?.longer, theirs?.longer)
   );
 }
+
+const sameRefs = (ours: readonly NamedRef[] = [], theirs: readonly NamedRef[] = []): boolean =>
+  ours.length === theirs.length && ours.every((named, i) => sameRef(named, theirs[i]));
 
 const sameRef = (a: NamedRef, b: NamedRef | undefined): boolean =>
   a.ref.ingredient === b?.ref.ingredient && a.plural === b.plural && a.shared === b.shared && a.told === b.told;
@@ -183,7 +184,7 @@ function placesOf(head: PartHead, part: number): Map<string, number[]> {
 }
 
 interface OpenRun extends Run {
-  readonly lists: { part: number; refs: NamedRef[]; full: boolean }[];
+  readonly lists: { part: number; refs: NamedRef[]; full: boolean; longer?: NamedRef[] }[];
   readonly parts: number[];
 }
 
@@ -247,7 +248,10 @@ function add(runs: RunList<OpenRun>, call: Call, { part, ingredient, told }: Pla
   else if (call.full && !last.full) {
     // A full name beats the last word of a longer one.
     last.full = true;
+    last.longer = last.refs;
     last.refs = [named];
+  } else if (last.full && !call.full) {
+    last.longer = [...(last.longer ?? []), named];
   } else if (call.full === last.full && last.refs.at(-1)?.ref.ingredient !== ingredient) {
     const borrowed = last.refs.every((r) => r.borrowed);
     if (borrowed && !named.borrowed) last.refs = [named];

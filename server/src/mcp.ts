@@ -1,6 +1,6 @@
 /** `quern mcp`: answers programs over standard input and output, of the folder that it was started in. Nothing goes out, and nothing is written. */
 import { StdioServerTransport } from '@modelcontextprotocol/sdk/server/stdio.js';
-import { textBeside } from './host/beside.ts';
+import reference from '../../syntaxes/README.md';
 import { nodeIo } from './host/node.ts';
 import { serveTools } from './programs/serve.ts';
 
@@ -10,7 +10,7 @@ void serveTools(
   new StdioServerTransport(),
   {
     machine: (printed) => ({ ...nodeIo(), ...printed }),
-    reference: () => textBeside(__filename, '../../syntaxes/README.md'),
+    reference: () => reference,
   },
   QUERN_VERSION,
 );

@@ -170,6 +170,8 @@ const builds: readonly esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
     plugins: [unasked, libraryOfBrowser, tables.plugin, shownExamples, unshown, launched],
+    // The reference of the notation, which programs ask for.
+    loader: { '.md': 'text' },
     entryPoints: Object.fromEntries(PROGRAMS.map(({ name, entry }) => [name, entry])),
     external: ['vscode', './server.js', './mcp.js'],
     format: 'esm',

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { packedEndings, unpackedEndings } from '../../server/src/host/packed-endings.ts';
 import { asPacked, packedTables, unpackedTables } from '../../server/src/host/packed-tables.ts';
 import { BETWEEN_TABLES } from '../../server/src/host/program.ts';
 import { packedSaid, unpackedSaid } from '../../server/src/host/said-forms.ts';
@@ -45,4 +46,12 @@ test('any sorted forms are the same again', () => {
       expect(unpackedSaid(packedSaid(table, others), others)).toBe(table);
     }),
   );
+});
+
+test('of what names end with only what the other tables do not make stands there', () => {
+  const foods = '#\nid\tname\talso\tclass\nleek\tleek\tbaby leeks;Cassis\tvegetable\n';
+  const endings = '#\ncassis\nleek\n';
+  const text = packedEndings(endings, [foods, '#\nid\tunit\nleek\tcup\n']);
+  expect(text).toBe('cassis\n-cassi');
+  expect(unpackedEndings(text, [foods])).toBe(endings);
 });

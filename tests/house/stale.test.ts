@@ -28,7 +28,7 @@ test.each<[string, () => string]>([
   ],
   [
     'server/data/foods/endings.tsv',
-    () => generatedTable('the keys of what the names of the foods end with', endingsOf(readFoods())),
+    () => generatedTable('the keys of what the names of the foods end with', endingsOf(readFoods()).toSorted()),
   ],
   ['server/data/prose/forms.tsv', () => formsText()],
   ['syntaxes/editors/vim/syntax/quern.vim', vimSyntax],

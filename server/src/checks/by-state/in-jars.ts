@@ -162,7 +162,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   const fruits = members.filter(({ ingredient }) => isLowAcidFruit(ingredient));
   const [fruit] = fruits;
   if (fruit !== undefined && gramsOf(journey, body, fruits) >= solids * FRUIT_SHARE && sugar < SWEET_JAM)
-    return sourness(fruit, TOMATO, true);
+    return sourness(fruit, TOMATO, true, undefined, FRUIT);
   const sour = members.find(({ ingredient }) => foodOf(ingredient)?.class === 'fruit');
   if (sour === undefined || !isBottledFruit(journey, body, mix, members)) return undefined;
   return boiledShort(sour, FRUIT);

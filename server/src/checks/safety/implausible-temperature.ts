@@ -176,7 +176,10 @@ function valuesOf(heat: HeatFigure, part: Part): Values | undefined {
     return { ...values, meant: 'F' };
   if (meant !== undefined) return { ...values, meant };
   if (cannot === true) return { ...values, meant: undefined };
-  return undefined;
+  // `Pour the oil into a pan and heat to 365 C`
+  const isOnStove = event.act === 'heat' && event.cooks === 'barely' && event.where.every(({ is }) => is !== 'oven');
+  const isTooHot = isOnStove && heat.celsius.low > HOTTEST_OVEN_C && !isHearth(heat);
+  return isTooHot && node.unit === 'C' ? { ...values, what: 'medium', meant: 'F' } : undefined;
 }
 
 function whatOf({ of, event }: HeatFigure): What {

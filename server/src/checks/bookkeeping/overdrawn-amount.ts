@@ -164,7 +164,7 @@ function* overdrawnIn(part: Part): Generator<Found<Values>> {
       continue;
     if (isMaybe(use, part) || isLeftOver(entry, use, part) || isServed(use, part) || isOfMixed(entry, use, part))
       continue;
-    if (isOfFoam(entry, use, part) || isOfWhole(use, part) || isLiftedOut(use, part)) continue;
+    if (isOfFoam(entry, use, part) || isOfWhole(entry, use, part) || isLiftedOut(use, part)) continue;
     // `2 lemons, zest and juice`: who took the one left the other.
     if (!(use.mention.portion.kind === 'amount' && use.taken.low > 1) && yieldedBy(entry.ingredient)?.includes(' '))
       continue;
@@ -282,12 +282,10 @@ const isOfFoam = ({ ingredient, uses }: LedgerEntry, over: TakenUse, part: Part)
 };
 
 /** `A third of the cream`, in a part that is called `coffee cream`, once all of the cream is in it. */
-const isOfWhole = ({ mention: { portion, from, to }, step, before }: TakenUse, { head, steps }: Part): boolean => {
-  if (portion.kind !== 'share' || before.high > ROUNDING) return false;
-  const items = steps[step]?.sentence.items.slice(from, to + 1) ?? [];
-  const noun = items.flatMap((item) => (item.kind === 'word' ? wordsOf(item.word) : [])).at(-1);
-  return noun !== undefined && wordsOf(head.name).at(-1) === noun;
-};
+const isOfWhole = ({ ingredient }: LedgerEntry, { mention, before }: TakenUse, { head }: Part): boolean =>
+  mention.portion.kind === 'share' &&
+  before.high <= ROUNDING &&
+  wordsOf(head.name).at(-1) === wordsOf(ingredient.name).at(-1);
 
 /** `Lift out a cupful of the potatoes`: they lie in the pot. */
 const isLiftedOut = (use: TakenUse, part: Part): boolean => {
@@ -300,7 +298,8 @@ function isOfOther({ entry: { ingredient }, use, part }: Values, { parts, world 
   const { portion } = use.mention;
   if (portion.kind !== 'amount') return false;
   const noun = wordsOf(ingredient.name).at(-1);
-  return parts.slice(0, Math.max(part, use.part) + 1).some(({ head }) =>
+  const last = Math.max(part, use.part);
+  return parts.slice(Math.max(0, last - NEAR_PARTS), last + 1).some(({ head }) =>
     head.ingredients.some((other) => {
       if (other === ingredient || wordsOf(other.name).at(-1) !== noun) return false;
       const of = shareOf(other, portion.measured.quantity, world);
@@ -309,6 +308,8 @@ function isOfOther({ entry: { ingredient }, use, part }: Values, { parts, world 
   );
 }
 const ROUNDING = 0.02;
+/** So far above it a step at the end speaks of a list (judgement). */
+const NEAR_PARTS = 12;
 
 /** `If it falls short, top up with …` */
 const isMaybe = (use: TakenUse, part: Part): boolean =>

@@ -34,39 +34,52 @@ const ROWS = once((): readonly Row[] =>
   })),
 );
 
-/** The advice of one line. */
-interface Told {
-  readonly advice: readonly Advice[];
-  readonly placed: (said: Span) => Place;
+/** A row that a line fits, but for what must stand elsewhere. */
+interface Fit {
+  readonly row: Row;
+  readonly at: Place;
 }
 
-const told = overParts((part): readonly Told[] | undefined => {
-  const those = part.steps.flatMap(({ line, sentence }) => {
+/** What some lines advise. */
+interface Told {
+  readonly kinds: ReadonlySet<string>;
+  readonly fits: readonly Fit[];
+}
+
+function toldIn(lines: readonly { readonly advice: readonly Advice[]; placed: (said: Span) => Place }[]): Told {
+  return {
+    kinds: kindsOf(lines.flatMap(({ advice }) => advice)),
+    fits: lines.flatMap(({ advice, placed }) => {
+      const line = kindsOf(advice);
+      return ROWS().flatMap((row): readonly Fit[] => {
+        if (!row.line.every((kind) => line.has(kind)) || !row.all.every((kind) => line.has(kind))) return [];
+        const [at] = advice.flatMap((each) => standTogether(each, row.all, row.not) ?? []);
+        return at === undefined ? [] : [{ row, at: placed(at) }];
+      });
+    }),
+  };
+}
+
+const told = overParts((part): Told | undefined => {
+  const lines = part.steps.flatMap(({ line, sentence }) => {
     const advice = adviceIn(sentence.items);
-    return advice.length === 0
-      ? []
-      : [{ advice, placed: ({ start, end }: Span) => ({ part: part.index, line, start, end }) }];
+    const placed = ({ start, end }: Span): Place => ({ part: part.index, line, start, end });
+    return advice.length === 0 ? [] : [{ advice, placed }];
   });
-  return those.length === 0 ? undefined : those;
+  return lines.length === 0 ? undefined : toldIn(lines);
 });
 
 const find = foundAgain<Values>((recipe: Recipe): readonly Found<Values>[] => {
-  const all: readonly Told[] = [
-    ...told(recipe).flatMap(({ value }) => value),
-    ...notesOf(recipe).flatMap((note) => {
-      const advice = adviceIn(note.items);
-      return advice.length === 0 ? [] : [{ advice, placed: (said: Span) => placeIn(note, said) }];
-    }),
-  ];
-  const anywhere = kindsOf(all.flatMap(({ advice }) => advice));
-  return all.flatMap(({ advice, placed }) => {
-    const line = kindsOf(advice);
-    return ROWS().flatMap(({ all: kinds, line: beside, recipe: elsewhere, not, say, source }) => {
-      if (!beside.every((kind) => line.has(kind)) || !elsewhere.every((kind) => anywhere.has(kind))) return [];
-      const [at] = advice.flatMap((each) => standTogether(each, kinds, not) ?? []);
-      return at === undefined ? [] : [{ at: placed(at), values: { say, source } }];
-    });
+  const notes = notesOf(recipe).flatMap((note) => {
+    const advice = adviceIn(note.items);
+    return advice.length === 0 ? [] : [{ advice, placed: (said: Span) => placeIn(note, said) }];
   });
+  const all = [...told(recipe).map(({ value }) => value), toldIn(notes)];
+  return all.flatMap(({ fits }) =>
+    fits
+      .filter(({ row }) => row.recipe.every((kind) => all.some(({ kinds }) => kinds.has(kind))))
+      .map(({ at, row: { say, source } }) => ({ at, values: { say, source } })),
+  );
 });
 
 const kindsOf = (all: readonly Advice[]): ReadonlySet<string> =>

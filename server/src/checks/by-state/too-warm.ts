@@ -208,9 +208,10 @@ const WORKED_C = 10;
 
 /** Whether a figure is one that food is kept at, and neither cold nor hot. */
 function keptAt({ by, body, lies, timed }: Stay, { low, high }: Range, isLast: boolean, coldC: number): boolean {
-  const { act, as, times } = by.event;
-  // `Mix for 2 min, keeping it below 6 C`: as long as it is worked on.
-  if (as === 'beside' && times.length === 0 && high <= WORKED_C) return false;
+  const { act, as, times, where } = by.event;
+  // `Mix for 2 min, keeping it below 6 C`, `it should stay below 10 C`: as long as it is worked on.
+  const isAtWork = as === 'beside' || (as === 'told' && where.length === 0);
+  if (isAtWork && times.length === 0 && high <= WORKED_C) return false;
   // `Place in the holding cabinet, dial at 115 F`
   const isHeld = body.lies.place === 'hot' || body.lies.place === 'warm';
   if (high <= coldC + SLACK_C || (act === 'unknown' && !isHeld)) return false;

@@ -277,9 +277,23 @@ const isOfFoam = ({ ingredient, uses }: LedgerEntry, over: TakenUse, part: Part)
     first?.mention.portion.kind === 'plain' &&
     (nameSpeaksOf(ingredient.name, 'egg half') ||
       (isIn(ingredient, 'flesh') && !first.ready) ||
+      isMostOfMix(ingredient, first, part) ||
       uses.slice(0, uses.indexOf(over)).some((use) => isPutTo(use, part)))
   );
 };
+
+/** `Mix the walnuts with the sugar and cinnamon`: half of what is still called the walnuts. */
+function isMostOfMix({ weighed }: Ingredient, { mention, line }: TakenUse, { index, head, steps }: Part): boolean {
+  const step = steps.find((each) => each.line === line);
+  const mixed = step && boundEvents(step).find(({ names }) => names.some((name) => name.mention === mention));
+  if (mixed?.event.act !== 'combine' || mixed.names.length < 2 || !weighed.known) return false;
+  const grams = mixed.names
+    .flatMap((name) => name.mention.ingredients)
+    .map(({ part, ingredient }) => (part === index ? head.ingredients[ingredient]?.weighed : undefined))
+    .reduce((sum, each) => sum + (each?.known === true ? likelyGrams(each) : 0), 0);
+  return likelyGrams(weighed) >= grams * MOST;
+}
+const MOST = 0.5;
 
 /** `A third of the cream`, in a part that is called `coffee cream`, once all of the cream is in it. */
 const isOfWhole = ({ ingredient }: LedgerEntry, { mention, before }: TakenUse, { head }: Part): boolean =>
@@ -293,19 +307,24 @@ const isLiftedOut = (use: TakenUse, part: Part): boolean => {
   return events.length > 0 && use.taken.low < 1 && events.every(({ act }) => act === 'remove');
 };
 
-/** `The 2 1/2 cups flour`, of which another line of flour has just that. */
-function isOfOther({ entry: { ingredient }, use, part }: Values, { parts, world }: Recipe): boolean {
-  const { portion } = use.mention;
-  if (portion.kind !== 'amount') return false;
+/** `The 2 1/2 cups flour`, of which another line of flour has just that, or at least that where this one never had as much; so of what was taken before. */
+function isOfOther({ entry: { ingredient, uses }, use, part }: Values, { parts, world }: Recipe): boolean {
   const noun = wordsOf(ingredient.name).at(-1);
   const last = Math.max(part, use.part);
-  return parts.slice(Math.max(0, last - NEAR_PARTS), last + 1).some(({ head }) =>
-    head.ingredients.some((other) => {
-      if (other === ingredient || wordsOf(other.name).at(-1) !== noun) return false;
+  const others = parts
+    .slice(Math.max(0, last - NEAR_PARTS), last + 1)
+    .flatMap(({ head }) =>
+      head.ingredients.filter((each) => each !== ingredient && wordsOf(each.name).at(-1) === noun),
+    );
+  return uses.slice(0, uses.indexOf(use) + 1).some((each) => {
+    const { portion } = each.mention;
+    if (portion.kind !== 'amount') return false;
+    return others.some((other) => {
+      if (each !== use && other.name !== ingredient.name) return false;
       const of = shareOf(other, portion.measured.quantity, world);
-      return of !== undefined && of.low >= 1 - ROUNDING && of.high <= 1 + ROUNDING;
-    }),
-  );
+      return of !== undefined && of.high <= 1 + ROUNDING && (of.low >= 1 - ROUNDING || each.taken.low > 1 + ROUNDING);
+    });
+  });
 }
 const ROUNDING = 0.02;
 /** So far above it a step at the end speaks of a list (judgement). */

@@ -3,7 +3,7 @@
  * Refuses to know of what, and how many there should be.
  */
 
-import type { UnitSymbol } from '../measure/unit-symbol.ts';
+import { baseOf } from '../measure/unit.ts';
 import { onceFor } from '../notation/kept.ts';
 import type { MeasuredNode, Span } from '../notation/tree.ts';
 import { divides, divisionsIn, saysEach } from './counts.ts';
@@ -70,18 +70,16 @@ export interface SquaresSaid extends Span {
 export const squaresIn = onceFor((items: Items): readonly SquaresSaid[] =>
   items.flatMap((item, at) => {
     const side = item.kind === 'length' ? item.measured : undefined;
-    const cm = CM[side?.unit?.symbol ?? 'g'];
+    const mm = side?.unit === undefined ? undefined : baseOf(side.unit.symbol, 'us');
     // `Squares of 5 cm` too.
     const noun = [at + 1, wordAt(items, at - 1) === 'of' ? at - 2 : at].find((i) => saidAt(items, i) === 'squares');
     const verb = noun === undefined ? undefined : madeBy(items, Math.min(noun, at));
     const last = items[Math.max(noun ?? at, at)];
-    return side === undefined || cm === undefined || verb === undefined || last === undefined || side.high !== undefined
+    return side === undefined || mm === undefined || verb === undefined || last === undefined || side.high !== undefined
       ? []
-      : [{ start: verb.start, end: last.end, cm: side.low.value * cm }];
+      : [{ start: verb.start, end: last.end, cm: (side.low.value * mm) / 10 }];
   }),
 );
-
-const CM: Readonly<Partial<Record<UnitSymbol, number>>> = { cm: 1, mm: 0.1, in: 2.54 };
 
 /** A number that all is divided into, with no word of what: `roll up, cut into 12 and lay in the pan`. */
 const bareIn = (items: Items): readonly CountSaid[] =>

@@ -5,7 +5,7 @@
 import misledText from '../../data/prose/misled.tsv';
 import { once } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
-import { keptOn } from '../notation/kept.ts';
+import { onceFor } from '../notation/kept.ts';
 import type { SentenceItem, Span } from '../notation/tree.ts';
 
 export interface AdviceSaid extends Span {
@@ -50,17 +50,11 @@ const stemOf = (word: string): string =>
     .replace(/([^aeiouls])\1$/, '$1');
 
 const ENDS: ReadonlySet<string> = new Set(['.', ';', '!', '?', ':']);
-const KEPT = keptOn<readonly SentenceItem[], readonly Advice[]>();
 
 /** The advice of a text, a sentence each. */
-export function adviceIn(items: readonly SentenceItem[]): readonly Advice[] {
-  let kept = KEPT.get(items);
-  if (kept === undefined) {
-    kept = sentencesOf(items).flatMap((each) => adviceOf(each) ?? []);
-    KEPT.set(items, kept);
-  }
-  return kept;
-}
+export const adviceIn = onceFor((items: readonly SentenceItem[]): readonly Advice[] =>
+  sentencesOf(items).flatMap((each) => adviceOf(each) ?? []),
+);
 
 function sentencesOf(items: readonly SentenceItem[]): readonly (readonly SentenceItem[])[] {
   const all: SentenceItem[][] = [[]];

@@ -138,7 +138,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
   },
 });
 
-/** Of each part; what another part lists in that amount is meant there, and other parts are no matter of this one's. */
+/** What each part finds by itself: which lists of others a step may mean is asked of the few that are left. */
 const drawn = overParts((part): readonly Found<Values>[] | undefined => {
   const found = [...overdrawnIn(part)];
   return found.length === 0 ? undefined : found;
